@@ -1,0 +1,167 @@
+import { z } from 'zod';
+import { cellValueSchema, limitSchema, materialKindSchema, entryBodies } from './notebook/entry.ts';
+import type {
+  BenchSheetView,
+  LotView,
+  MaterialView,
+  Person,
+  RecordView,
+  ReportLine,
+  SampleLine,
+  SampleView,
+  SessionView,
+  TestLine,
+  TodayView,
+  TracePreview,
+  VerifyView,
+} from './notebook/views.ts';
+import type { InputProblem } from './calculation/input-error.ts';
+import type { Method } from './method/method.ts';
+import type { ReportContent } from './report/content.ts';
+
+/**
+ * The one interface between the screens and the application. IPC and loopback HTTP both carry
+ * `{ call, input }` → `Answer`; the input is parsed by its schema before anything is done.
+ */
+const id = z.string().min(1).max(64);
+const line = z.string().trim().max(200);
+const text = z.string().max(20_000);
+const nothing = z.strictObject({});
+/** File content as base64, at most 24 MB of it. */
+const fileBytes = z.string().max(32_000_000);
+const traceReading = entryBodies['trace.read'].shape.reading;
+
+/** Marks the type of a call's output beside the schema of its input. */
+function call<Output>() {
+  return <Input extends z.ZodType>(input: Input) => ({ input, output: undefined as unknown as Output });
+}
+
+export const api = {
+  'session.get': call<SessionView>()(nothing),
+  'session.takeBench': call<SessionView>()(z.strictObject({ personId: id })),
+
+  'notebook.create': call<SessionView>()(
+    z.strictObject({
+      fileName: z.string().trim().min(1).max(100),
+      title: line.min(1),
+      laboratory: line,
+      person: z.strictObject({ name: line.min(1), initials: z.string().trim().min(1).max(5), role: line }),
+    }),
+  ),
+  'notebook.open': call<SessionView>()(z.strictObject({ handle: z.string().min(1).max(4096) })),
+  'notebook.checkpoint': call<SessionView>()(nothing),
+
+  'person.add': call<Person>()(z.strictObject({ name: line.min(1), initials: z.string().trim().min(1).max(5), role: line })),
+
+  'materials.list': call<MaterialView[]>()(nothing),
+  'material.add': call<MaterialView>()(
+    z.strictObject({ kind: materialKindSchema, name: line.min(1), supplier: line, description: text }),
+  ),
+  'lot.add': call<LotView>()(
+    z.strictObject({ materialId: id, code: line.min(1), receivedOn: z.iso.date().nullable(), note: text }),
+  ),
+
+  'samples.list': call<{ total: number; samples: SampleLine[] }>()(
+    z.strictObject({ search: line.default(''), offset: z.number().int().min(0).default(0), limit: z.number().int().min(1).max(500).default(200) }),
+  ),
+  'sample.get': call<SampleView>()(z.strictObject({ sampleId: id })),
+  'sample.add': call<SampleView>()(
+    z.strictObject({ code: line.min(1), product: line, job: line, roll: line, note: text, lotIds: z.array(id).max(50) }),
+  ),
+
+  'methods.list': call<Omit<Method, 'evaluate'>[]>()(nothing),
+
+  'today.get': call<TodayView>()(nothing),
+
+  'test.start': call<BenchSheetView>()(z.strictObject({ sampleId: id, methodId: z.string().max(100) })),
+  'test.get': call<BenchSheetView>()(z.strictObject({ testId: id })),
+  'test.setLimits': call<BenchSheetView>()(
+    z.strictObject({ testId: id, limits: z.array(limitSchema).max(40), rule: z.enum(['simple', 'guarded']), reason: text }),
+  ),
+  /** `typed` is what stands in the cell; the application reads it as a number or text. An empty string clears the cell. */
+  'condition.enter': call<BenchSheetView>()(z.strictObject({ testId: id, key: z.string().max(100), typed: text, reason: text.default('') })),
+  'reading.enter': call<BenchSheetView>()(
+    z.strictObject({ testId: id, row: z.string().max(20), key: z.string().max(100), typed: text, reason: text.default('') }),
+  ),
+  /** A pasted column or block: fills down and right from the cell; all or nothing. */
+  'readings.paste': call<BenchSheetView>()(
+    z.strictObject({ testId: id, row: z.string().max(20), key: z.string().max(100), pasted: z.string().max(200_000) }),
+  ),
+  'row.void': call<BenchSheetView>()(z.strictObject({ testId: id, row: z.string().max(20), reason: text.min(1) })),
+  'row.restore': call<BenchSheetView>()(z.strictObject({ testId: id, row: z.string().max(20), reason: text.min(1) })),
+  'row.remark': call<BenchSheetView>()(z.strictObject({ testId: id, row: z.string().max(20), remark: text })),
+  'trace.preview': call<TracePreview>()(
+    z.strictObject({ name: line, bytes: fileBytes, reading: traceReading.partial() }),
+  ),
+  'trace.read': call<BenchSheetView>()(
+    z.strictObject({
+      testId: id,
+      row: z.string().max(20),
+      key: z.string().max(100),
+      name: line,
+      bytes: fileBytes,
+      reading: traceReading,
+      reason: text.default(''),
+    }),
+  ),
+  'test.finish': call<BenchSheetView>()(z.strictObject({ testId: id, remark: text })),
+  'tests.list': call<TestLine[]>()(z.strictObject({ state: z.enum(['running', 'finished', 'outdated', 'all']), limit: z.number().int().min(1).max(500).default(200) })),
+
+  'reports.list': call<ReportLine[]>()(nothing),
+  'report.preview': call<ReportContent>()(
+    z.strictObject({ title: line.min(1), recipient: line, remark: text, testIds: z.array(id).min(1).max(200), replaces: id.nullable() }),
+  ),
+  'report.issue': call<ReportLine>()(
+    z.strictObject({
+      title: line.min(1),
+      recipient: line,
+      remark: text,
+      testIds: z.array(id).min(1).max(200),
+      replaces: z.strictObject({ reportId: id, reason: text.min(1) }).nullable(),
+    }),
+  ),
+  'report.content': call<ReportContent>()(z.strictObject({ reportId: id })),
+  'report.pdf': call<{ fileName: string; bytes: string }>()(z.strictObject({ reportId: id })),
+
+  'record.list': call<RecordView>()(
+    z.strictObject({
+      search: line.default(''),
+      kind: z.string().max(60).default(''),
+      by: z.string().max(64).default(''),
+      testId: z.string().max(64).default(''),
+      offset: z.number().int().min(0).default(0),
+      limit: z.number().int().min(1).max(500).default(100),
+    }),
+  ),
+  'record.verify': call<VerifyView>()(nothing),
+} as const;
+
+export { cellValueSchema };
+
+export type Api = typeof api;
+export type CallName = keyof Api;
+export type CallInput<Name extends CallName> = z.input<Api[Name]['input']>;
+export type ParsedInput<Name extends CallName> = z.output<Api[Name]['input']>;
+export type CallOutput<Name extends CallName> = Api[Name]['output'];
+
+/** What comes back over the wire: thrown errors would lose all but their message. */
+export type Answer<Output> = { ok: true; value: Output } | { ok: false; problem: CallProblem };
+
+export interface CallProblem extends InputProblem {
+  code: 'input' | 'read-only' | 'not-found' | 'file' | 'conflict' | 'internal';
+}
+
+/** What the application tells the screens unasked. */
+export type ApplicationEvent =
+  | { kind: 'notebook-changed' }
+  /** Entries are safe once acknowledged; this tells that the file itself was written. */
+  | { kind: 'checkpointed'; at: string }
+  | { kind: 'trouble'; text: string }
+  /** A command chosen in the shell's menu, for the screen to carry out. */
+  | { kind: 'command'; command: 'new-notebook' | 'open-notebook' | 'new-sample' | 'show-today' | 'show-samples' | 'show-reports' | 'show-record' };
+
+/** What the renderer holds; whether IPC or loopback HTTP stands behind it, it cannot tell. */
+export interface Client {
+  call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<Answer<CallOutput<Name>>>;
+  subscribe(listener: (event: ApplicationEvent) => void): () => void;
+}

@@ -1,0 +1,165 @@
+import { z } from 'zod';
+import { InputError } from './input-error.ts';
+import type { CalculationResult, Flag, ResultValue, TableRow } from './result.ts';
+import type { Figure } from '../figure/figure.ts';
+
+/** A column of a calculation's table, for the screen and the report. */
+export interface TableColumn {
+  /** Field name in `CalculationResult.table`; carries its unit where it has one. */
+  key: string;
+  title: string;
+  unit?: string;
+  /** Decimals to print; default: the digits that the value needs. */
+  decimals?: number;
+}
+
+/** What a calculation's own function returns; `runCalculation` adds id, version, cautions and sources. */
+export interface Outcome {
+  results: Record<string, ResultValue>;
+  table?: TableRow[];
+  flags?: Flag[];
+  notes?: string[];
+  figures?: Figure[];
+  /** Cautions that only this input calls for, added to the calculation's own. */
+  cautions?: string[];
+  /** Sources that only this input calls for (e.g. the probe-liquid set used), added to the calculation's own. */
+  sources?: string[];
+}
+
+/** A calculation, registered once under its id (`registry/calculations.ts`). */
+export interface Calculation<Input = unknown> {
+  id: string;
+  /** Raised whenever the same input could give another answer. */
+  version: string;
+  title: string;
+  /** Schema of the input: the public field names of the catalogue. Strict: unknown fields are refused. */
+  input: z.ZodType<Input>;
+  /** Pure: no clock, no randomness but a seed in the input. Throws InputError. */
+  compute: (input: Input) => Outcome;
+  columns: TableColumn[];
+  cautions: string[];
+  /** Standard and clause, paper or handbook. */
+  sources: string[];
+}
+
+/** Ties a schema and its function together so that `compute` is typed by the schema. */
+export function defineCalculation<Schema extends z.ZodType>(
+  definition: Omit<Calculation<z.output<Schema>>, 'input'> & { input: Schema },
+): Calculation {
+  return definition as unknown as Calculation;
+}
+
+/**
+ * Validates `input` against the calculation's schema and computes.
+ * @throws InputError naming the first field at fault, its value and what is allowed; also when a result would not be
+ *   finite, which no caller may ever see.
+ */
+export function runCalculation(calculation: Calculation, input: unknown): CalculationResult {
+  const outcome = calculation.compute(parseInput(calculation.input, input));
+  const result: CalculationResult = {
+    calculation: calculation.id,
+    version: calculation.version,
+    results: outcome.results,
+    table: outcome.table ?? [],
+    flags: outcome.flags ?? [],
+    notes: outcome.notes ?? [],
+    cautions: [...calculation.cautions, ...(outcome.cautions ?? [])],
+    sources: [...calculation.sources, ...(outcome.sources ?? [])],
+    figures: outcome.figures ?? [],
+  };
+  refuseNonFinite(result.results, 'results');
+  refuseNonFinite(result.table, 'table');
+  refuseNonFinite(result.figures, 'figures');
+  return result;
+}
+
+/**
+ * Parses `input` by `schema`.
+ * @throws InputError for the first problem found.
+ */
+export function parseInput<Output>(schema: z.ZodType<Output>, input: unknown): Output {
+  const parsed = schema.safeParse(input, { reportInput: true });
+  if (parsed.success) return parsed.data;
+  const issue = deepestIssue(parsed.error.issues[0]!);
+  const value = valueAt(input, issue.path);
+  throw new InputError(fieldName(issue.path), value === undefined ? null : value, issueSentence(issue, value));
+}
+
+type Issue = z.core.$ZodIssue;
+
+/** A union reports one list of issues per branch; the branch that got furthest is the one meant. */
+function deepestIssue(issue: Issue): Issue {
+  if (issue.code !== 'invalid_union') return issue;
+  const branches = issue.errors.filter((branch) => branch.length > 0);
+  const furthest = branches
+    .map((branch) => deepestIssue(branch[0]!))
+    .sort((a, b) => b.path.length - a.path.length)[0];
+  if (!furthest || furthest.path.length === 0) return issue;
+  return { ...furthest, path: [...issue.path, ...furthest.path] };
+}
+
+function fieldName(path: PropertyKey[]): string {
+  return path
+    .map((part, index) => (typeof part === 'number' ? `[${part}]` : index === 0 ? String(part) : `.${String(part)}`))
+    .join('');
+}
+
+function valueAt(input: unknown, path: PropertyKey[]): unknown {
+  let value: unknown = input;
+  for (const part of path) {
+    if (value === null || typeof value !== 'object') return undefined;
+    value = (value as Record<PropertyKey, unknown>)[part];
+  }
+  return value;
+}
+
+function issueSentence(issue: Issue, value: unknown): string {
+  const field = fieldName(issue.path) || 'the input';
+  const shown = describe(value);
+  switch (issue.code) {
+    case 'too_small': {
+      const than = issue.inclusive === false ? 'more than' : 'at least';
+      if (issue.origin === 'array') return `${field} needs ${than} ${issue.minimum} entries, not ${shown}.`;
+      if (issue.origin === 'string') return `${field} must not be empty.`;
+      return `${field} must be ${than} ${issue.minimum}, not ${shown}.`;
+    }
+    case 'too_big': {
+      const than = issue.inclusive === false ? 'less than' : 'at most';
+      if (issue.origin === 'array') return `${field} takes ${than} ${issue.maximum} entries, not ${shown}.`;
+      if (issue.origin === 'string') return `${field} takes ${than} ${issue.maximum} characters.`;
+      return `${field} must be ${than} ${issue.maximum}, not ${shown}.`;
+    }
+    case 'invalid_type':
+      return value === undefined || value === null
+        ? `${field} is missing; a ${issue.expected} is needed.`
+        : `${field} must be a ${issue.expected}, not ${shown}.`;
+    case 'invalid_value':
+      return `${field} must be one of ${issue.values.map(String).join(', ')}, not ${shown}.`;
+    case 'unrecognized_keys':
+      return `${field} has a field that is not known here: ${issue.keys.join(', ')}.`;
+    case 'invalid_union':
+      return `${field} has none of the forms that are allowed here, found ${shown}.`;
+    default:
+      return issue.message;
+  }
+}
+
+function describe(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
+  if (typeof value === 'string') return value.length > 40 ? `"${value.slice(0, 40)}…"` : `"${value}"`;
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  return typeof value === 'object' ? 'an object' : String(value);
+}
+
+function refuseNonFinite(value: unknown, where: string): void {
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) {
+      throw new InputError(where, null, `This input leads to a number that cannot be given (${where}); check the readings.`);
+    }
+  } else if (Array.isArray(value)) {
+    value.forEach((item, index) => refuseNonFinite(item, `${where}[${index}]`));
+  } else if (value !== null && typeof value === 'object') {
+    for (const [key, item] of Object.entries(value)) refuseNonFinite(item, `${where}.${key}`);
+  }
+}

@@ -1,0 +1,153 @@
+import type { CalculationResult } from '../calculation/result.ts';
+
+/** A test method: data from which the bench sheet, the help and the report section are built, plus its evaluation. */
+export interface Method {
+  id: string;
+  /** Raised whenever fields or evaluation change; a test keeps the version it was started with. */
+  version: string;
+  title: string;
+  /** The short name in lists, e.g. 'Test fluids'. */
+  shortTitle: string;
+  group: MethodGroup;
+  /** Numbers of the standards it follows, e.g. 'ASTM D2578'. */
+  standards: string[];
+  help: MethodHelp;
+  cautions: Caution[];
+  /** Asked once per test. */
+  conditions: Field[];
+  /** The repeated part: one row per position, specimen or exposure. */
+  readings: ReadingSheet;
+  /** The main calculation, whose version is kept with a finished test. */
+  calculation: string;
+  properties: Property[];
+  /** Readings → result. Pure. Throws InputError whose `field` is `conditions.KEY` or `rows[INDEX].KEY` where it can be said. */
+  evaluate: (bench: BenchReadings) => CalculationResult;
+}
+
+export type MethodGroup =
+  | 'surface-energy'
+  | 'bond-strength'
+  | 'fade'
+  | 'colour'
+  | 'mechanical'
+  | 'cure'
+  | 'release'
+  | 'liquid'
+  | 'in-house';
+
+export interface MethodHelp {
+  shows: string;
+  how: string[];
+  spoils: string[];
+}
+
+export interface Caution {
+  hazard: 'toxic' | 'solvent' | 'uv' | 'ozone' | 'blade' | 'heat' | 'food-contact' | 'electrical';
+  /** What to heed; defers to the safety data sheet, local codes and licensed practice. */
+  text: string;
+}
+
+interface FieldBase {
+  /** Field name; carries its unit where it has one (`widthMm`). */
+  key: string;
+  label: string;
+  /** Printed beside the field and in the column head. */
+  unit?: string;
+  required?: boolean;
+  hint?: string;
+}
+
+export interface NumberField extends FieldBase {
+  kind: 'number';
+  min: number;
+  max: number;
+  /** `min` or `max` itself is not allowed. */
+  minExclusive?: boolean;
+  default?: number;
+  /** Values outside are accepted with a flag. */
+  usual?: { min: number; max: number };
+  /** Keys ↑ ↓ step through these (test-fluid values); any other value in range may be typed. */
+  steps?: number[];
+  /** A new row starts with the value of the row above. */
+  carryDown?: boolean;
+}
+
+export interface TextField extends FieldBase {
+  kind: 'text';
+  maxLength: number;
+  default?: string;
+  carryDown?: boolean;
+}
+
+export interface ChoiceField extends FieldBase {
+  kind: 'choice';
+  /** `shortcut`: one key that picks the choice in the cell. */
+  choices: { value: string; label: string; shortcut: string }[];
+  default?: string;
+  carryDown?: boolean;
+}
+
+/** A force–displacement trace read from a CSV file, kept as an attachment. */
+export interface TraceField extends FieldBase {
+  kind: 'trace';
+}
+
+export type Field = NumberField | TextField | ChoiceField | TraceField;
+
+export interface ReadingSheet {
+  /** 'position', 'specimen', 'exposure': names a row in lists and messages. */
+  rowName: string;
+  fields: Field[];
+  /** Rows laid out on a new sheet. */
+  startRows: number;
+  /** Fewer complete rows than this and the sheet says what is missing. */
+  minRows: number;
+  maxRows: number;
+}
+
+/** A property that the method yields, and how it compares with a limit. */
+export interface Property {
+  /** Name in `CalculationResult.results`. */
+  key: string;
+  title: string;
+  unit: string;
+  better: 'higher' | 'lower' | 'within' | 'none';
+  /** A limit may be set on it. */
+  limited: boolean;
+  /** The one or two that lists and the report summary show. */
+  headline: boolean;
+}
+
+/** Where a property must lie. `null` leaves that side open. */
+export interface Limit {
+  property: string;
+  lower: number | null;
+  upper: number | null;
+  /** Who asks for it: customer specification, common practice … */
+  source: string;
+}
+
+export interface Trace {
+  name: string;
+  /** Same length, mm and N, in the order of the file. */
+  displacementMm: Float64Array;
+  forceN: Float64Array;
+}
+
+export type CellValue = number | string | null;
+
+/** One row as the evaluation sees it; voided rows are not passed. */
+export interface BenchRow {
+  /** Stable id of the row, `r1`, `r2` … */
+  row: string;
+  /** Sparse: what has not been entered is absent. A trace cell holds the key into `traces`. */
+  values: Record<string, CellValue>;
+}
+
+/** The readings of one test, ready for `evaluate`. */
+export interface BenchReadings {
+  conditions: Record<string, CellValue>;
+  rows: BenchRow[];
+  limits: Limit[];
+  traces: Record<string, Trace>;
+}

@@ -1,0 +1,203 @@
+import type { CalculationResult } from '../calculation/result.ts';
+import type { CellValue, Limit } from '../method/method.ts';
+import type { EntryKind, MaterialKind, PropertyVerdict, VerdictWord } from './entry.ts';
+import type { StripSpec } from '../figure/strip.ts';
+
+/** What the screens are given: plain data, made from the notebook by the application. */
+
+export interface Person {
+  personId: string;
+  name: string;
+  initials: string;
+  role: string;
+}
+
+export interface SessionView {
+  /** `null` while no notebook is open. */
+  notebook: {
+    fileName: string;
+    title: string;
+    laboratory: string;
+    readOnly: boolean;
+    /** Why it is read-only, in one sentence, or ''. */
+    readOnlyReason: string;
+    entries: number;
+    /** Hash of the last entry. */
+    chainHash: string;
+    /** What the store had to tell when it opened (replayed entries, a torn line dropped). */
+    openingNotes: string[];
+  } | null;
+  atBench: Person | null;
+  people: Person[];
+  recent: { handle: string; fileName: string; openedAt: string }[];
+  version: string;
+}
+
+export interface LotView {
+  lotId: string;
+  materialId: string;
+  kind: MaterialKind;
+  material: string;
+  supplier: string;
+  code: string;
+  receivedOn: string | null;
+  note: string;
+}
+
+export interface MaterialView {
+  materialId: string;
+  kind: MaterialKind;
+  name: string;
+  supplier: string;
+  description: string;
+  lots: LotView[];
+}
+
+export type TestState = 'running' | 'finished' | 'outdated';
+
+export interface TestLine {
+  testId: string;
+  sampleId: string;
+  sampleCode: string;
+  product: string;
+  methodId: string;
+  methodTitle: string;
+  startedAt: string;
+  startedBy: string;
+  /** `outdated`: corrected after it was finished; its stored result no longer follows from the readings. */
+  state: TestState;
+  readings: number;
+  headline: PropertyLine[];
+  /** The worst of its verdicts. */
+  verdict: VerdictWord;
+}
+
+/** A property with its verdict and strip: one line of a list, a summary or a section. */
+export interface PropertyLine {
+  key: string;
+  title: string;
+  unit: string;
+  /** e.g. '38.4 mN/m', '≥ 3.1 N/15 mm', 'between 38 and 40 mN/m', '—'. */
+  text: string;
+  /** e.g. '95 % interval 37.6 to 39.2', or '' where there is none. */
+  intervalText: string;
+  n: number;
+  limitText: string;
+  verdict: PropertyVerdict;
+  strip: StripSpec | null;
+}
+
+export interface SampleLine {
+  sampleId: string;
+  code: string;
+  product: string;
+  job: string;
+  roll: string;
+  addedAt: string;
+  tests: number;
+  verdict: VerdictWord;
+}
+
+export interface SampleView extends SampleLine {
+  note: string;
+  lots: LotView[];
+  testLines: TestLine[];
+}
+
+export interface CellView {
+  value: CellValue;
+  /** As typed. */
+  typed: string;
+  /** How many times it was corrected. */
+  corrections: number;
+  /** Warnings such as 'outside the usual range 20–60'. */
+  warning: string;
+}
+
+export interface RowView {
+  row: string;
+  cells: Record<string, CellView>;
+  voided: { reason: string } | null;
+  remark: string;
+}
+
+/** Everything the bench sheet shows for one test; returned after each entry so that the result is live. */
+export interface BenchSheetView {
+  test: TestLine;
+  sample: SampleView;
+  conditions: Record<string, CellView>;
+  rows: RowView[];
+  limits: Limit[];
+  rule: 'simple' | 'guarded';
+  /** The live result, or why there is none yet. */
+  live: { result: CalculationResult; lines: PropertyLine[] } | null;
+  /** One sentence: what is missing or wrong; `where` is `rows[INDEX].KEY` or `conditions.KEY` or ''. */
+  missing: { where: string; text: string } | null;
+  traces: Record<string, { name: string; points: number }>;
+  remark: string;
+}
+
+export interface TodayView {
+  running: TestLine[];
+  outdated: TestLine[];
+  recentlyFinished: TestLine[];
+  /** Something to do, with the day it is due (ISO) and why. */
+  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string }[];
+}
+
+export interface EntryLine {
+  seq: number;
+  id: string;
+  recordedAt: string;
+  occurredAt: string;
+  by: string;
+  kind: EntryKind;
+  /** One sentence in words: what was done. */
+  text: string;
+  /** For corrections: before, after and reason. */
+  correction: { before: string; after: string; reason: string } | null;
+  sampleId: string | null;
+  testId: string | null;
+  hash: string;
+}
+
+export interface RecordView {
+  total: number;
+  entries: EntryLine[];
+}
+
+export interface VerifyView {
+  entries: number;
+  chainHash: string;
+  intact: boolean;
+  /** One sentence each: which entry or result differs, and how. */
+  problems: string[];
+}
+
+export interface ReportLine {
+  reportId: string;
+  number: string;
+  title: string;
+  recipient: string;
+  issuedAt: string;
+  issuedBy: string;
+  tests: number;
+  verdict: VerdictWord;
+  replaces: string | null;
+  replacedBy: string | null;
+}
+
+/** The first lines of a CSV trace and how they were read, for the person to confirm or change. */
+export interface TracePreview {
+  lines: string[];
+  columns: string[];
+  reading: import('./entry.ts').TraceReading;
+  points: number;
+  displacementMm: { low: number; high: number };
+  forceN: { low: number; high: number };
+  /** A thinned trace for drawing. */
+  outline: [number, number][];
+  notes: string[];
+  /** Names of further traces in the same file, when it holds several. */
+  blocks: string[];
+}

@@ -1,0 +1,55 @@
+import type { Figure } from '../figure/figure.ts';
+import type { Flag, TableRow } from '../calculation/result.ts';
+import type { TableColumn } from '../calculation/calculation.ts';
+import type { Caution } from '../method/method.ts';
+import type { PropertyLine } from '../notebook/views.ts';
+import type { VerdictWord } from '../notebook/entry.ts';
+
+/** A report as data, frozen when it is issued. The PDF and the preview on screen are drawn from it alone. */
+export interface ReportContent {
+  /** '' until issued. */
+  number: string;
+  title: string;
+  laboratory: string;
+  recipient: string;
+  remark: string;
+  preparedBy: string;
+  /** ISO 8601, UTC. */
+  preparedAt: string;
+  replaces: { number: string; reason: string } | null;
+  /** Verdict summary: one line per headline property of each test. */
+  summary: { sample: string; product: string; method: string; line: PropertyLine }[];
+  overall: VerdictWord;
+  sections: ReportSection[];
+  /** Raw readings of each test, corrections and voided rows included. */
+  appendix: ReadingsTable[];
+  /** The notebook's state that the report was made from. */
+  record: { entries: number; chainHash: string };
+  signatures: { role: string; name: string }[];
+}
+
+export interface ReportSection {
+  heading: string;
+  sample: { code: string; product: string; job: string; roll: string; materials: string[] };
+  method: { title: string; standards: string[]; version: string; calculation: string; calculationVersion: string; shows: string };
+  testedBy: string;
+  /** ISO 8601, UTC. */
+  testedAt: string;
+  conditions: { label: string; value: string }[];
+  lines: PropertyLine[];
+  columns: TableColumn[];
+  table: TableRow[];
+  figures: Figure[];
+  flags: Flag[];
+  notes: string[];
+  cautions: Caution[];
+  sources: string[];
+  remark: string;
+}
+
+export interface ReadingsTable {
+  heading: string;
+  columns: { title: string; unit: string }[];
+  rows: { cells: string[]; voided: string; remark: string }[];
+  corrections: { where: string; before: string; after: string; reason: string; by: string; at: string }[];
+}

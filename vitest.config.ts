@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config';
+
+/** `tests/slow` is left out unless `npm run test:slow` asks for it. */
+const slow = process.env.LAYDOWN_SLOW === '1';
+
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: 'unit', include: ['tests/{unit,reference}/**/*.test.ts'], environment: 'node', testTimeout: 60_000 } },
+      { test: { name: 'store', include: ['tests/store/**/*.test.ts'], environment: 'node', testTimeout: 240_000, hookTimeout: 60_000 } },
+      { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], environment: 'node', testTimeout: 120_000, hookTimeout: 120_000 } },
+      ...(slow ? [{ test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], environment: 'node' as const, testTimeout: 1_800_000 } }] : []),
+    ],
+  },
+});
