@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { cellValueSchema, limitSchema, materialKindSchema, entryBodies } from './notebook/entry.ts';
+import { limitSchema } from './method/property-verdict.ts';
+import { cellValueSchema, materialKindSchema, entryBodies } from './notebook/entry.ts';
 import type {
   BenchSheetView,
   LotView,

@@ -12,6 +12,8 @@ export type Bound = 'exact' | 'at-least' | 'at-most' | 'between';
 /** One property with its uncertainty. Never holds NaN or Infinity: what cannot be given is `null` and a note says why. */
 export interface ResultValue {
   value: number | null;
+  /** The value in words, where it stands for a word: a verdict, a half grade ('4-5'). */
+  text?: string;
   /** Unit as printed, `''` for a pure number. */
   unit: string;
   /** Ends of the interval, or `null` where it cannot be given. */
@@ -55,6 +57,7 @@ const finiteOrNull = z.number().nullable();
 /** Schema of a stored or transmitted result value. */
 export const resultValueSchema: z.ZodType<ResultValue> = z.object({
   value: finiteOrNull,
+  text: z.string().optional(),
   unit: z.string(),
   low: finiteOrNull,
   high: finiteOrNull,

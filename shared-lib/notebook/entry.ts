@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { resultValueSchema } from '../calculation/result.ts';
+import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method/property-verdict.ts';
+
+export type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 
 /**
  * The kinds of entry and their bodies. A body never changes meaning: what must change gets a new kind.
@@ -11,23 +14,6 @@ const longText = z.string().max(20_000);
 const day = z.iso.date();
 
 export const cellValueSchema = z.union([z.number(), z.string().max(20_000), z.null()]);
-
-export const limitSchema = z.strictObject({
-  property: z.string().max(100),
-  lower: z.number().nullable(),
-  upper: z.number().nullable(),
-  source: shortText,
-});
-
-export const verdictWordSchema = z.enum(['meets', 'falls short', 'undecided', 'no limit']);
-
-export const propertyVerdictSchema = z.strictObject({
-  property: z.string(),
-  limit: limitSchema.nullable(),
-  verdict: verdictWordSchema,
-  /** Probability that the property conforms, 0–1, or `null` where it cannot be given. */
-  probability: z.number().min(0).max(1).nullable(),
-});
 
 export const materialKindSchema = z.enum(['film', 'ink', 'adhesive', 'laminate', 'solvent', 'coating', 'other']);
 
@@ -59,9 +45,9 @@ export const entryBodies = {
     methodVersion: z.string().max(40),
     conditions: z.record(z.string(), cellValueSchema),
     limits: z.array(limitSchema).max(40),
-    rule: z.enum(['simple', 'guarded']),
+    rule: verdictRuleSchema,
   }),
-  'limits.set': z.strictObject({ testId: id, limits: z.array(limitSchema).max(40), rule: z.enum(['simple', 'guarded']), reason: longText }),
+  'limits.set': z.strictObject({ testId: id, limits: z.array(limitSchema).max(40), rule: verdictRuleSchema, reason: longText }),
   'condition.entered': z.strictObject({ testId: id, key: z.string().max(100), value: cellValueSchema, typed: z.string().max(20_000) }),
   'condition.corrected': z.strictObject({
     testId: id,
@@ -160,7 +146,5 @@ export type Entry = DraftEntry & {
   hash: string;
 };
 
-export type PropertyVerdict = z.output<typeof propertyVerdictSchema>;
-export type VerdictWord = z.output<typeof verdictWordSchema>;
 export type MaterialKind = z.output<typeof materialKindSchema>;
 export type TraceReading = EntryBody<'trace.read'>['reading'];

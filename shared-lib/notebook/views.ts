@@ -1,6 +1,7 @@
 import type { CalculationResult } from '../calculation/result.ts';
 import type { CellValue, Limit } from '../method/method.ts';
-import type { EntryKind, MaterialKind, PropertyVerdict, VerdictWord } from './entry.ts';
+import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
+import type { EntryKind, MaterialKind } from './entry.ts';
 import type { StripSpec } from '../figure/strip.ts';
 
 /** What the screens are given: plain data, made from the notebook by the application. */

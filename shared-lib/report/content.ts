@@ -3,7 +3,7 @@ import type { Flag, TableRow } from '../calculation/result.ts';
 import type { TableColumn } from '../calculation/calculation.ts';
 import type { Caution } from '../method/method.ts';
 import type { PropertyLine } from '../notebook/views.ts';
-import type { VerdictWord } from '../notebook/entry.ts';
+import type { VerdictWord } from '../method/property-verdict.ts';
 
 /** A report as data, frozen when it is issued. The PDF and the preview on screen are drawn from it alone. */
 export interface ReportContent {
