@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { InputError } from './input-error.ts';
 import type { CalculationResult, Flag, ResultValue, TableRow } from './result.ts';
 import type { Figure } from '../figure/figure.ts';

@@ -1,0 +1,55 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
+import { Application } from '../application/application.ts';
+import { systemClock } from '../application/system-clock.ts';
+import { renderReportPdf } from '../report/report-pdf.ts';
+
+/** Thrown for whatever the person at the command line must mend; printed without a stack. */
+export class CommandProblem extends Error {}
+
+/** The application without a window, for one command. Leaves no trace in the person's list of recent notebooks. */
+export interface CommandApplication {
+  call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<CallOutput<Name>>;
+  open(file: string): Promise<void>;
+}
+
+/** Runs `work` on a fresh application and closes it, whatever happens; problems become a sentence and exit code 2. */
+export async function withApplication(
+  err: (text: string) => void,
+  notebooksFolder: string,
+  work: (application: CommandApplication) => Promise<number>,
+): Promise<number> {
+  const settingsFolder = await mkdtemp(path.join(tmpdir(), 'laydown-command-'));
+  const application = new Application({
+    clock: systemClock,
+    settingsFolder,
+    notebooksFolder,
+    version: 'command line',
+    renderReport: renderReportPdf,
+    emit: (event) => {
+      if (event.kind === 'trouble') err(event.text);
+    },
+  });
+  try {
+    return await work({
+      async call<Name extends CallName>(name: Name, input: CallInput<Name>) {
+        const answer = await application.call(name, input);
+        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+        return answer.value as CallOutput<Name>;
+      },
+      async open(file) {
+        const answer = await application.open(path.resolve(file));
+        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+      },
+    });
+  } catch (error) {
+    if (!(error instanceof CommandProblem)) throw error;
+    err(error.message);
+    return 2;
+  } finally {
+    await application.close();
+    await rm(settingsFolder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,48 @@
+import { existsSync } from 'node:fs';
+import type { Answer } from '../shared-lib/api.ts';
+import { Application } from './application/application.ts';
+import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
+import { systemClock } from './application/system-clock.ts';
+import type { ApplicationMessage, HostMessage, Port } from './application-port.ts';
+import { renderReportPdf } from './report/report-pdf.ts';
+
+/** The application's end of the port: answers calls one after the other, in the order they came. */
+export function serveApplication(port: Port): void {
+  let application: Application | null = null;
+  let queue: Promise<unknown> = Promise.resolve();
+  const post = (message: ApplicationMessage) => port.post(message);
+
+  port.onMessage((received) => {
+    const message = received as HostMessage;
+    queue = queue.then(async () => {
+      if (message.kind === 'start') {
+        application = new Application({
+          clock: systemClock,
+          settingsFolder: message.options.settingsFolder,
+          notebooksFolder: message.options.notebooksFolder,
+          version: message.options.version,
+          renderReport: renderReportPdf,
+          emit: (event) => post({ kind: 'event', event }),
+        });
+        return;
+      }
+      post({ kind: 'answer', number: message.number, answer: await answer(application, message) });
+    });
+  });
+}
+
+async function answer(application: Application | null, message: Exclude<HostMessage, { kind: 'start' }>): Promise<Answer<unknown>> {
+  if (!application) return { ok: false, problem: { code: 'internal', field: '', value: null, message: 'The notebook has not been started.' } };
+  switch (message.kind) {
+    case 'call':
+      return application.call(message.name, message.input);
+    case 'open':
+      return application.open(message.path);
+    case 'open-demo':
+      if (!existsSync(message.path)) await buildDemoNotebook(message.path, renderReportPdf);
+      return application.open(message.path);
+    case 'close':
+      await application.close();
+      return { ok: true, value: null };
+  }
+}

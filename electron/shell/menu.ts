@@ -1,0 +1,51 @@
+import type { MenuItemConstructorOptions } from 'electron';
+import type { ApplicationEvent } from '../../shared-lib/api.ts';
+
+export type MenuCommand = Extract<ApplicationEvent, { kind: 'command' }>['command'];
+
+export interface MenuActions {
+  newNotebook(): void;
+  openNotebook(): void;
+  openRecent(path: string): void;
+  /** Sent to the screens, which carry it out. */
+  command(command: MenuCommand): void;
+}
+
+/** The application menu; recent notebooks are our own list, because the systems' differ. */
+export function menuTemplate(platform: NodeJS.Platform, recent: { fileName: string; handle: string }[], actions: MenuActions): MenuItemConstructorOptions[] {
+  const mac = platform === 'darwin';
+  const recentItems: MenuItemConstructorOptions[] =
+    recent.length > 0
+      ? recent.map((notebook) => ({ label: notebook.fileName, click: () => actions.openRecent(notebook.handle) }))
+      : [{ label: 'None yet', enabled: false }];
+  return [
+    ...(mac ? [{ role: 'appMenu' } as const] : []),
+    {
+      label: '&Notebook',
+      submenu: [
+        { label: 'New notebook…', accelerator: 'CmdOrCtrl+N', click: actions.newNotebook },
+        { label: 'Open notebook…', accelerator: 'CmdOrCtrl+O', click: actions.openNotebook },
+        { label: 'Recent notebooks', submenu: recentItems },
+        { type: 'separator' },
+        mac ? { role: 'close' } : { role: 'quit' },
+      ],
+    },
+    { role: 'editMenu' },
+    {
+      label: '&Go',
+      submenu: [
+        { label: 'Today', accelerator: 'Alt+1', registerAccelerator: false, click: () => actions.command('show-today') },
+        { label: 'Samples', accelerator: 'Alt+2', registerAccelerator: false, click: () => actions.command('show-samples') },
+        { label: 'Reports', accelerator: 'Alt+4', registerAccelerator: false, click: () => actions.command('show-reports') },
+        { label: 'Record', accelerator: 'Alt+5', registerAccelerator: false, click: () => actions.command('show-record') },
+        { type: 'separator' },
+        { label: 'New sample', accelerator: 'CmdOrCtrl+Shift+N', click: () => actions.command('new-sample') },
+      ],
+    },
+    {
+      label: '&View',
+      submenu: [{ role: 'zoomIn' }, { role: 'zoomOut' }, { role: 'resetZoom' }, { type: 'separator' }, { role: 'togglefullscreen' }],
+    },
+    { role: 'windowMenu' },
+  ];
+}
