@@ -1,0 +1,40 @@
+import { InputError } from '../calculation/input-error.ts';
+import type { ResultValue } from '../calculation/result.ts';
+import { conformityProbability } from './conformity.ts';
+import { knownRegion } from './known-region.ts';
+import type { Limit } from './method.ts';
+import type { PropertyVerdict, VerdictRule, VerdictWord } from './property-verdict.ts';
+
+/**
+ * Compares a result with the limit set on it (JCGM 106:2012, 8.2 simple acceptance and 8.3 guarded acceptance with the
+ * interval as the guard band). A limit belongs to what is allowed: a value, or an interval end, exactly on it meets.
+ * - simple: the value decides; a bound or a bracket decides only where it lies wholly on one side.
+ * - guarded: meets when the whole interval lies inside, falls short when it lies wholly outside, else undecided;
+ *   without an interval undecided. `verdictReason` says why in words.
+ * Without a limit, or with both sides open, the word is 'no limit'; `property` is then the limit's, or ''.
+ * @throws InputError when the lower limit lies above the upper one.
+ */
+export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRule): PropertyVerdict {
+  if (limit === null || (limit.lower === null && limit.upper === null)) {
+    return { property: limit?.property ?? '', limit, verdict: 'no limit', probability: null };
+  }
+  if (limit.lower !== null && limit.upper !== null && limit.lower > limit.upper) {
+    throw new InputError('limit', limit.lower, `The lower limit (${limit.lower}) must not lie above the upper limit (${limit.upper}).`);
+  }
+  return {
+    property: limit.property,
+    limit,
+    verdict: compare(result, limit, rule),
+    probability: conformityProbability(result, limit),
+  };
+}
+
+function compare(result: ResultValue, limit: Limit, rule: VerdictRule): VerdictWord {
+  const known = knownRegion(result, rule);
+  if (known === null) return 'undecided';
+  const lower = limit.lower ?? -Infinity;
+  const upper = limit.upper ?? Infinity;
+  if (known.low >= lower && known.high <= upper) return 'meets';
+  if (known.high < lower || known.low > upper) return 'falls short';
+  return 'undecided';
+}
