@@ -1,0 +1,26 @@
+import { first } from './001-first.ts';
+import type { Database } from '../database.ts';
+
+/** 'LYDN': marks a SQLite file as a Laydown notebook (`PRAGMA application_id`). */
+export const applicationId = 0x4c59444e;
+
+/** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
+const migrations: readonly string[] = [first];
+
+/** The schema that this version of the program writes. */
+export const schemaVersion = migrations.length;
+
+/** The schema of a database. */
+export function schemaOf(database: Database): number {
+  return database.one<{ user_version: number }>('PRAGMA user_version')!.user_version;
+}
+
+/** Brings a database to `schemaVersion`, each step in its own transaction. */
+export function migrate(database: Database): void {
+  for (let version = schemaOf(database) + 1; version <= schemaVersion; version++) {
+    database.transaction(() => {
+      database.script(migrations[version - 1]!);
+      database.script(`PRAGMA application_id = ${applicationId}; PRAGMA user_version = ${version}`);
+    });
+  }
+}

@@ -1,0 +1,192 @@
+import type { Entry } from './entry.ts';
+import type { Limit } from '../method/method.ts';
+import type { ChangeOf, TableChange, TableName, Tables } from './tables.ts';
+
+/**
+ * What an entry does to the tables. It looks at the entry alone, so its cost never grows with the notebook, and doing
+ * this for every entry in order always gives the same tables.
+ */
+export function project(entry: Entry): TableChange[] {
+  return [...changesOf(entry), about(entry)] as TableChange[];
+}
+
+function changesOf(entry: Entry): ChangeOf<TableName>[] {
+  const { seq, by, occurredAt } = entry;
+  switch (entry.kind) {
+    case 'notebook.created':
+      return [insert('notebook', { one: 1, title: entry.body.title, laboratory: entry.body.laboratory, createdAt: occurredAt })];
+    case 'person.added':
+      return [insert('person', { ...entry.body, addedSeq: seq })];
+    case 'material.added':
+      return [insert('material', { ...entry.body, addedSeq: seq })];
+    case 'lot.added':
+      return [insert('lot', { ...entry.body, addedSeq: seq })];
+    case 'sample.added': {
+      const { lotIds, ...sample } = entry.body;
+      return [
+        insert('sample', { ...sample, addedAt: occurredAt, addedBy: by, addedSeq: seq }),
+        ...lotIds.map((lotId, place) => insert('sample_lot', { sampleId: sample.sampleId, lotId, place })),
+      ];
+    }
+    case 'test.started': {
+      const { testId, sampleId, methodId, methodVersion, conditions, limits, rule } = entry.body;
+      return [
+        insert('test', {
+          testId,
+          sampleId,
+          methodId,
+          methodVersion,
+          rule,
+          state: 'running',
+          startedAt: occurredAt,
+          startedBy: by,
+          startedSeq: seq,
+          finishedAt: null,
+          finishedBy: null,
+          finishedSeq: null,
+          calculation: null,
+          calculationVersion: null,
+          results: null,
+          verdicts: null,
+          remark: '',
+        }),
+        ...limitRows(testId, limits),
+        ...Object.entries(conditions).map(([key, value]) =>
+          insert('condition', { testId, key, value, typed: value === null ? '' : String(value), corrections: 0, seq }),
+        ),
+      ];
+    }
+    case 'limits.set': {
+      const { testId, limits, rule } = entry.body;
+      return [
+        remove('test_limit', { testId }),
+        ...limitRows(testId, limits),
+        set('test', { testId }, { rule }),
+        outdated(testId),
+      ];
+    }
+    case 'condition.entered':
+    case 'condition.corrected': {
+      const { testId, key, value, typed } = entry.body;
+      const corrections = entry.kind === 'condition.corrected' ? 1 : 0;
+      return [put('condition', { testId, key, value, typed, seq }, { corrections }), outdated(testId)];
+    }
+    case 'reading.entered':
+    case 'reading.corrected': {
+      const { testId, row, key, value, typed } = entry.body;
+      const corrections = entry.kind === 'reading.corrected' ? 1 : 0;
+      return [
+        put('bench_row', { testId, row }),
+        put('reading', { testId, row, key, value, typed, seq }, { corrections }),
+        outdated(testId),
+      ];
+    }
+    case 'row.voided':
+      return [
+        put('bench_row', { testId: entry.body.testId, row: entry.body.row, voided: 1, voidReason: entry.body.reason }),
+        outdated(entry.body.testId),
+      ];
+    case 'row.restored':
+      return [
+        put('bench_row', { testId: entry.body.testId, row: entry.body.row, voided: 0, voidReason: '' }),
+        outdated(entry.body.testId),
+      ];
+    case 'row.remarked':
+      return [put('bench_row', { ...entry.body })];
+    case 'attachment.added':
+      return [put('attachment', { ...entry.body, addedSeq: seq })];
+    case 'trace.read': {
+      const { traceId, testId, row, key, sha256, reading, points, reason } = entry.body;
+      return [
+        insert('trace', { traceId, testId, row, key, sha256, reading: JSON.stringify(reading), points, seq }),
+        put('bench_row', { testId, row }),
+        // A reason is only asked for when the cell had a trace before.
+        put('reading', { testId, row, key, value: traceId, typed: '', seq }, { corrections: reason === '' ? 0 : 1 }),
+        outdated(testId),
+      ];
+    }
+    case 'test.finished': {
+      const { testId, calculation, calculationVersion, results, verdicts, remark } = entry.body;
+      return [
+        set(
+          'test',
+          { testId },
+          {
+            state: 'finished',
+            finishedAt: occurredAt,
+            finishedBy: by,
+            finishedSeq: seq,
+            calculation,
+            calculationVersion,
+            results: JSON.stringify(results),
+            verdicts: JSON.stringify(verdicts),
+            remark,
+          },
+        ),
+      ];
+    }
+    case 'report.issued': {
+      const { testIds, replaces, ...report } = entry.body;
+      return [
+        insert('report', {
+          ...report,
+          issuedAt: occurredAt,
+          issuedBy: by,
+          issuedSeq: seq,
+          replaces: replaces?.reportId ?? null,
+          replacesReason: replaces?.reason ?? '',
+          replacedBy: null,
+        }),
+        ...testIds.map((testId, place) => insert('report_test', { reportId: report.reportId, testId, place })),
+        ...(replaces ? [set('report', { reportId: replaces.reportId }, { replacedBy: report.reportId })] : []),
+      ];
+    }
+  }
+}
+
+/** A result stands on what was there when the test was finished; whatever changes that makes it outdated. */
+function outdated(testId: string): ChangeOf<'test'> {
+  return set('test', { testId, state: 'finished' }, { state: 'outdated' });
+}
+
+function limitRows(testId: string, limits: Limit[]): ChangeOf<'test_limit'>[] {
+  return limits.map((limit, place) => insert('test_limit', { testId, ...limit, place }));
+}
+
+function about(entry: Entry): ChangeOf<'entry_about'> {
+  const body = entry.body as { testId?: string; sampleId?: string };
+  return insert('entry_about', {
+    seq: entry.seq,
+    testId: body.testId ?? null,
+    sampleId: body.sampleId ?? null,
+    words: searchWords(`${entry.kind.replace('.', ' ')} ${leaves(entry.body).join(' ')}`),
+  });
+}
+
+/** Text as it is searched: composed characters, lower case. Apply to what is looked for as well. */
+export function searchWords(text: string): string {
+  return text.normalize('NFC').toLowerCase();
+}
+
+function leaves(value: unknown): string[] {
+  if (typeof value === 'string') return value === '' ? [] : [value];
+  if (typeof value === 'number') return [String(value)];
+  if (value === null || typeof value !== 'object') return [];
+  return Object.values(value).flatMap(leaves);
+}
+
+function insert<Name extends TableName>(table: Name, row: Tables[Name]): ChangeOf<Name> {
+  return { change: 'insert', table, row };
+}
+
+function put<Name extends TableName>(table: Name, row: Partial<Tables[Name]>, add: Partial<Tables[Name]> = {}): ChangeOf<Name> {
+  return { change: 'put', table, row, add };
+}
+
+function set<Name extends TableName>(table: Name, where: Partial<Tables[Name]>, values: Partial<Tables[Name]>): ChangeOf<Name> {
+  return { change: 'set', table, where, values };
+}
+
+function remove<Name extends TableName>(table: Name, where: Partial<Tables[Name]>): ChangeOf<Name> {
+  return { change: 'remove', table, where };
+}

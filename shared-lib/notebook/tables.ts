@@ -1,0 +1,121 @@
+import type { MaterialKind } from './entry.ts';
+import type { TestState } from './views.ts';
+import type { CellValue } from '../method/method.ts';
+
+/**
+ * The tables that are made from the entries, row by row as SQLite gives them. Column names are the field names of the
+ * entries. Nothing here is typed in by hand: `project` says what each entry does to them, and they can be remade.
+ */
+export interface Tables {
+  notebook: { one: 1; title: string; laboratory: string; createdAt: string };
+  person: { personId: string; name: string; initials: string; role: string; addedSeq: number };
+  material: { materialId: string; kind: MaterialKind; name: string; supplier: string; description: string; addedSeq: number };
+  lot: { lotId: string; materialId: string; code: string; receivedOn: string | null; note: string; addedSeq: number };
+  sample: {
+    sampleId: string;
+    code: string;
+    product: string;
+    job: string;
+    roll: string;
+    note: string;
+    addedAt: string;
+    addedBy: string;
+    addedSeq: number;
+  };
+  sample_lot: { sampleId: string; lotId: string; place: number };
+  test: {
+    testId: string;
+    sampleId: string;
+    methodId: string;
+    methodVersion: string;
+    rule: 'simple' | 'guarded';
+    state: TestState;
+    startedAt: string;
+    startedBy: string;
+    startedSeq: number;
+    /** The rest is `null` or '' until the test is finished; `outdated` keeps the last result. */
+    finishedAt: string | null;
+    finishedBy: string | null;
+    finishedSeq: number | null;
+    calculation: string | null;
+    calculationVersion: string | null;
+    /** JSON: `Record<string, ResultValue>`. */
+    results: string | null;
+    /** JSON: `PropertyVerdict[]`. */
+    verdicts: string | null;
+    remark: string;
+  };
+  test_limit: { testId: string; property: string; lower: number | null; upper: number | null; source: string; place: number };
+  condition: { testId: string; key: string; value: CellValue; typed: string; corrections: number; seq: number };
+  bench_row: { testId: string; row: string; voided: 0 | 1; voidReason: string; remark: string };
+  reading: { testId: string; row: string; key: string; value: CellValue; typed: string; corrections: number; seq: number };
+  attachment: { sha256: string; name: string; mediaType: string; size: number; addedSeq: number };
+  trace: {
+    traceId: string;
+    testId: string;
+    row: string;
+    key: string;
+    sha256: string;
+    /** JSON: `TraceReading`. */
+    reading: string;
+    points: number;
+    seq: number;
+  };
+  report: {
+    reportId: string;
+    number: string;
+    title: string;
+    recipient: string;
+    remark: string;
+    contentSha256: string;
+    pdfSha256: string;
+    issuedAt: string;
+    issuedBy: string;
+    issuedSeq: number;
+    replaces: string | null;
+    replacesReason: string;
+    replacedBy: string | null;
+  };
+  report_test: { reportId: string; testId: string; place: number };
+  /** What an entry speaks of, for finding it: its test or sample, and its words in lower case. */
+  entry_about: { seq: number; testId: string | null; sampleId: string | null; words: string };
+}
+
+export type TableName = keyof Tables;
+
+/** Key columns of each table, in the order in which the tables may be filled (what is referred to comes first). */
+export const tableKeys = {
+  notebook: ['one'],
+  person: ['personId'],
+  material: ['materialId'],
+  lot: ['lotId'],
+  sample: ['sampleId'],
+  sample_lot: ['sampleId', 'lotId'],
+  attachment: ['sha256'],
+  test: ['testId'],
+  test_limit: ['testId', 'property'],
+  condition: ['testId', 'key'],
+  bench_row: ['testId', 'row'],
+  reading: ['testId', 'row', 'key'],
+  trace: ['traceId'],
+  report: ['reportId'],
+  report_test: ['reportId', 'testId'],
+  entry_about: ['seq'],
+} as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
+
+export const tableNames = Object.keys(tableKeys) as TableName[];
+
+/**
+ * One thing that an entry does to one table.
+ * - `insert`: a new row; a row with that key is an error.
+ * - `put`: a new row, or the named columns of the row with that key. Columns in `add` are counted up instead.
+ * - `set`: the named columns of every row that matches `where`; none may.
+ * - `remove`: every row that matches `where`.
+ */
+export type TableChange = { [Name in TableName]: ChangeOf<Name> }[TableName];
+
+export type ChangeOf<Name extends TableName> =
+  | { change: 'insert'; table: Name; row: Tables[Name] }
+  | { change: 'put'; table: Name; row: Partial<Tables[Name]>; add: Partial<Tables[Name]> }
+  | { change: 'set'; table: Name; where: Partial<Tables[Name]>; values: Partial<Tables[Name]> }
+  | { change: 'remove'; table: Name; where: Partial<Tables[Name]> };
