@@ -1,0 +1,5 @@
+import type { Method } from '../method/method.ts';
+import { testFluidsMethod } from '../surface-energy/test-fluids.method.ts';
+
+/** Every built-in test method, in the order in which lists show them. */
+export const allMethods: readonly Method[] = [testFluidsMethod];
