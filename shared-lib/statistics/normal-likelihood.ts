@@ -106,6 +106,7 @@ function peak(start: number, low: number, high: number, f: (x: number) => { slop
     else return x;
     if (above / below < 1 + 1e-14) return x;
     let next = curvature < 0 ? x - slope / curvature : slope > 0 ? above : below;
+    if (Math.abs(next - x) <= 1e-14 * x) return next;
     // A step of more than a factor of ten is a guess from a flat region: take that much of it.
     next = Math.min(Math.max(next, x / 10), x * 10);
     if (!(next > below && next < above)) {
@@ -113,7 +114,6 @@ function peak(start: number, low: number, high: number, f: (x: number) => { slop
       if (slope < 0 && below === low && next <= low) return low;
       next = Math.sqrt(below * above);
     }
-    if (Math.abs(next - x) <= 1e-14 * x) return next;
     x = next;
   }
   return x;
