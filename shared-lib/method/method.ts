@@ -116,6 +116,8 @@ export interface Property {
   limited: boolean;
   /** The one or two that lists and the report summary show. */
   headline: boolean;
+  /** Id of the figure whose readings, on its y axis, are this property's single values: the dots of its strip. */
+  readingsFigure?: string;
 }
 
 /** Where a property must lie. `null` leaves that side open. */
@@ -136,7 +138,7 @@ export interface Trace {
 
 export type CellValue = number | string | null;
 
-/** One row as the evaluation sees it; voided rows are not passed. */
+/** One row as the evaluation sees it. Its index is that on the sheet; a row that is voided or incomplete is passed as a blank one. */
 export interface BenchRow {
   /** Stable id of the row, `r1`, `r2` … */
   row: string;

@@ -1,0 +1,59 @@
+import type { z } from 'zod';
+import { api, type Answer, type CallName } from '../../shared-lib/api.ts';
+import { parseInput } from '../../shared-lib/calculation/calculation.ts';
+import { problemOf } from './answer.ts';
+import { Refusal } from './refusal.ts';
+import type { Surroundings } from './surroundings.ts';
+import { closeNotebook, openNotebookAt } from './use-cases/notebooks.ts';
+import { sessionView } from './use-cases/session.ts';
+import { useCases, type UseCase } from './use-cases.ts';
+import { Workplace } from './workplace.ts';
+
+/**
+ * The application without a window: what all hosts (Electron's utility process, loopback, command line, tests) share.
+ *
+ *   const application = new Application({ clock, settingsFolder, notebooksFolder, version, renderReport, emit });
+ *   await application.open(path);                        // a path from a dialog or the command line
+ *   await application.call('sample.add', { code: … });   // any name of `api`; answers, never throws
+ *   await application.close();                           // writes the file, lets go of it
+ *
+ * Calls may be made one after the other; the host queues them. Entries are on disk when an answer is given.
+ */
+export class Application {
+  readonly #workplace: Workplace;
+
+  constructor(surroundings: Surroundings) {
+    this.#workplace = new Workplace(surroundings);
+  }
+
+  /** Does what `name` of `api` says with `input`, whatever that is. Problems come back as sentences. */
+  async call(name: string, input: unknown): Promise<Answer<unknown>> {
+    return this.#answer(() => {
+      if (!Object.hasOwn(api, name)) throw new Refusal('not-found', `There is no call named '${name.slice(0, 60)}'.`);
+      const known = name as CallName;
+      const parsed = parseInput(api[known].input as z.ZodType, input);
+      return (useCases[known] as UseCase)(this.#workplace, parsed);
+    });
+  }
+
+  /** Opens the notebook at `path`, which never comes from the screens, and answers with the session. */
+  async open(path: string): Promise<Answer<unknown>> {
+    return this.#answer(async () => {
+      await openNotebookAt(this.#workplace, path);
+      return sessionView(this.#workplace);
+    });
+  }
+
+  /** Writes the notebook's file and lets go of it. @throws NotebookFileError when the file cannot be written; entries stay in its journal. */
+  async close(): Promise<void> {
+    closeNotebook(this.#workplace);
+  }
+
+  async #answer(action: () => unknown): Promise<Answer<unknown>> {
+    try {
+      return { ok: true, value: await action() };
+    } catch (error) {
+      return { ok: false, problem: problemOf(error) };
+    }
+  }
+}

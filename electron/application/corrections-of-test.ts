@@ -1,0 +1,37 @@
+import type { Entry, EntryBody } from '../../shared-lib/notebook/entry.ts';
+import { describeEntry, type EntryNames } from '../../shared-lib/notebook/entry-sentence.ts';
+import type { ReadingsTable } from '../../shared-lib/report/content.ts';
+import type { NotebookStore } from '../store/notebook-store.ts';
+import { entryNames } from './entry-names.ts';
+import { entriesOfTest } from './queries/entries.ts';
+import { nameOf } from './queries/people.ts';
+
+/** Every correction of a test in the order made, as the report's appendix lists them. */
+export function correctionsOfTest(store: NotebookStore, testId: string): ReadingsTable['corrections'] {
+  const names = entryNames(store);
+  return entriesOfTest(store, testId).flatMap((entry) => {
+    const correction = correctionOf(store, names, entry);
+    return correction ? [{ where: where(names, entry), ...correction, by: nameOf(store, entry.by), at: entry.occurredAt }] : [];
+  });
+}
+
+/** Before, after and reason in words; `null` for an entry that corrects nothing. A trace in place of another corrects it. */
+export function correctionOf(store: NotebookStore, names: EntryNames, entry: Entry): { before: string; after: string; reason: string } | null {
+  if (entry.kind !== 'trace.read') return describeEntry(entry, names).correction;
+  return entry.body.reason === '' ? null : traceCorrection(store, names, entry.seq, entry.body);
+}
+
+function traceCorrection(store: NotebookStore, names: EntryNames, seq: number, { testId, row, key, traceId, reason }: EntryBody<'trace.read'>) {
+  const before = store.one<{ traceId: string }>(
+    'SELECT traceId FROM trace WHERE testId = ? AND "row" = ? AND key = ? AND seq < ? ORDER BY seq DESC LIMIT 1',
+    [testId, row, key, seq],
+  );
+  return { before: before ? names.value(testId, key, before.traceId) : 'nothing', after: names.value(testId, key, traceId), reason };
+}
+
+function where(names: EntryNames, entry: Entry): string {
+  if (!('key' in entry.body)) return '';
+  const { testId, key } = entry.body;
+  const field = names.field(testId, key);
+  return 'row' in entry.body ? `${names.row(testId, entry.body.row)}, ${field}` : field;
+}

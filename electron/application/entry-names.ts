@@ -1,0 +1,42 @@
+import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts';
+import type { EntryNames } from '../../shared-lib/notebook/entry-sentence.ts';
+import type { NotebookStore } from '../store/notebook-store.ts';
+import { findMethod } from './method-of-test.ts';
+
+/** Names for the ids in entries, looked up in the notebook; an id that is not there stands for itself. */
+export function entryNames(store: NotebookStore): EntryNames {
+  const nameIn = (sql: string, id: string) => store.one<{ name: string }>(sql, [id])?.name ?? id;
+  const methodOf = (testId: string): Method | undefined => {
+    const test = store.one<{ methodId: string }>('SELECT methodId FROM test WHERE testId = ?', [testId]);
+    return test && findMethod(test.methodId);
+  };
+  const fieldOf = (testId: string, key: string): Field | undefined => {
+    const method = methodOf(testId);
+    return [...(method?.readings.fields ?? []), ...(method?.conditions ?? [])].find((field) => field.key === key);
+  };
+  return {
+    material: (id) => nameIn('SELECT name FROM material WHERE materialId = ?', id),
+    lot: (id) => nameIn("SELECT material.name || ', lot ' || lot.code AS name FROM lot JOIN material USING (materialId) WHERE lotId = ?", id),
+    sample: (id) => nameIn('SELECT code AS name FROM sample WHERE sampleId = ?', id),
+    method: (id) => findMethod(id)?.shortTitle ?? id,
+    test: (id) => {
+      const code = nameIn('SELECT code AS name FROM sample JOIN test USING (sampleId) WHERE testId = ?', id);
+      return `${methodOf(id)?.shortTitle ?? 'a test'} on ${code}`;
+    },
+    row: (testId, row) => `${methodOf(testId)?.readings.rowName ?? 'row'} ${row.replace(/^r/, '')}`,
+    field: (testId, key) => fieldOf(testId, key)?.label ?? key,
+    value: (testId, key, value) => valueText(store, fieldOf(testId, key), value),
+    report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
+  };
+}
+
+function valueText(store: NotebookStore, field: Field | undefined, value: CellValue): string {
+  const text = String(value);
+  if (field?.kind === 'choice') return field.choices.find((choice) => choice.value === value)?.label ?? text;
+  if (field?.kind === 'trace') return traceName(store, text);
+  return field?.unit ? `${text} ${field.unit}` : text;
+}
+
+function traceName(store: NotebookStore, traceId: string): string {
+  return store.one<{ name: string }>('SELECT name FROM attachment JOIN trace USING (sha256) WHERE traceId = ?', [traceId])?.name ?? traceId;
+}

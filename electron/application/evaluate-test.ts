@@ -1,0 +1,67 @@
+import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import type { CalculationResult } from '../../shared-lib/calculation/result.ts';
+import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/method.ts';
+import { completeRows } from '../../shared-lib/method/sheet.ts';
+import type { BenchSheetView, PropertyLine } from '../../shared-lib/notebook/views.ts';
+import { judgedLines } from '../../shared-lib/report/property-line.ts';
+
+/** The result that follows from a test's readings as they stand. */
+export interface Evaluation {
+  live: { result: CalculationResult; lines: PropertyLine[] } | null;
+  missing: BenchSheetView['missing'];
+}
+
+/**
+ * Runs the method's own evaluation on the complete rows and judges what comes out. Never throws: what is missing or wrong
+ * with the readings is a sentence, so that the sheet stays open for mending it.
+ */
+export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple' | 'guarded'): Evaluation {
+  const incomplete = missingCondition(method, bench) ?? missingCell(method, bench);
+  const complete = new Set(completeRows(method, bench).map(({ index }) => index));
+  const rows = bench.rows.map((row, index) => (complete.has(index) ? row : { row: row.row, values: {} }));
+  const short = missingRows(method, rows);
+  if (short) return { live: null, missing: incomplete ?? short };
+  try {
+    const result = method.evaluate({ ...bench, rows });
+    return { live: { result, lines: judgedLines(method, result, bench.limits, rule) }, missing: incomplete };
+  } catch (error) {
+    if (error instanceof InputError) return { live: null, missing: { where: error.field, text: error.message } };
+    return { live: null, missing: { where: '', text: 'The result could not be worked out because of a fault in the program.' } };
+  }
+}
+
+function missingCondition(method: Method, bench: BenchReadings): BenchSheetView['missing'] {
+  const field = method.conditions.find((candidate) => candidate.required && bench.conditions[candidate.key] == null);
+  return field ? { where: `conditions.${field.key}`, text: `${field.label} is missing.` } : null;
+}
+
+/** A row that was begun and lacks something would be left out of the result; that must be seen. */
+function missingCell(method: Method, bench: BenchReadings): BenchSheetView['missing'] {
+  for (const [index, row] of bench.rows.entries()) {
+    const field = isBegun(row) && method.readings.fields.find((candidate) => candidate.required && row.values[candidate.key] == null);
+    if (field) {
+      return {
+        where: `rows[${index}].${field.key}`,
+        text: `${named(method, row.row)} has no ${field.label}; it counts once that is entered.`,
+      };
+    }
+  }
+  return null;
+}
+
+function missingRows(method: Method, rows: BenchRow[]): BenchSheetView['missing'] {
+  const { minRows, rowName } = method.readings;
+  const complete = rows.filter(isBegun).length;
+  if (complete >= minRows) return null;
+  return { where: '', text: `Needs ${minRows} complete ${minRows === 1 ? rowName : `${rowName}s`}, has ${complete}.` };
+}
+
+/** A blank row of the sheet is no reading, even where the method requires no field. */
+function isBegun(row: BenchRow): boolean {
+  return Object.values(row.values).some((value) => value !== null);
+}
+
+function named(method: Method, row: string): string {
+  const { rowName } = method.readings;
+  return `${rowName.charAt(0).toUpperCase()}${rowName.slice(1)} ${row.slice(1)}`;
+}

@@ -1,0 +1,52 @@
+import type { BenchReadings, CellValue, Method, Trace } from '../../shared-lib/method/method.ts';
+import { evaluateTest, type Evaluation } from './evaluate-test.ts';
+import type { OpenNotebook } from './open-notebook.ts';
+import type { StoredCell, StoredTest } from './queries/tests.ts';
+import { sheetRows } from './sheet-rows.ts';
+
+/** The live result of a test, worked out once for its readings as they stand. */
+export function evaluationOf(notebook: OpenNotebook, test: StoredTest, method: Method): Evaluation {
+  const known = notebook.evaluations.get(test.testId);
+  if (known) return known;
+  const evaluation = evaluateStoredTest(notebook, test, method);
+  notebook.evaluations.set(test.testId, evaluation);
+  return evaluation;
+}
+
+/** The same, worked out anew whatever was worked out before. */
+export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, method: Method): Evaluation {
+  const evaluation = evaluateTest(method, benchReadings(notebook, test, method), test.rule);
+  if (evaluation.live && test.methodVersion !== method.version) {
+    evaluation.live.result.flags.push({
+      code: 'method-version',
+      where: '',
+      text: `The test was started with version ${test.methodVersion} of the method and is evaluated with version ${method.version}.`,
+    });
+  }
+  return evaluation;
+}
+
+/** The readings as the method's evaluation takes them. A voided row stays in its place as a blank one. */
+function benchReadings(notebook: OpenNotebook, test: StoredTest, method: Method): BenchReadings {
+  return {
+    conditions: valuesOf(test.conditions),
+    rows: sheetRows(test, method).map(({ row, cells, voided }) => ({ row, values: voided ? {} : valuesOf(cells) })),
+    limits: test.limits,
+    traces: tracesInUse(notebook, test, method),
+  };
+}
+
+function valuesOf(cells: Record<string, StoredCell>): Record<string, CellValue> {
+  return Object.fromEntries(Object.entries(cells).flatMap(([key, { value }]) => (value === null ? [] : [[key, value]])));
+}
+
+/** A trace that was replaced stays in the record but is not read again. */
+function tracesInUse(notebook: OpenNotebook, test: StoredTest, method: Method): Record<string, Trace> {
+  const keys = method.readings.fields.filter((field) => field.kind === 'trace').map((field) => field.key);
+  const used = new Set(test.rows.filter((row) => !row.voided).flatMap((row) => keys.map((key) => row.cells[key]?.value)));
+  return Object.fromEntries(
+    test.traces
+      .filter(({ traceId }) => used.has(traceId))
+      .map(({ traceId, sha256, reading, name }) => [traceId, notebook.traces.get(sha256, reading, name)]),
+  );
+}

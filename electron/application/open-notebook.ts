@@ -1,0 +1,54 @@
+import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/notebook/entry.ts';
+import type { NotebookStore } from '../store/notebook-store.ts';
+import type { CheckpointSchedule } from './checkpoint-schedule.ts';
+import type { Evaluation } from './evaluate-test.ts';
+import { Refusal } from './refusal.ts';
+import { TraceShelf } from './trace-shelf.ts';
+
+/** What a use case wants to have recorded; who and when are added when it is appended. */
+export type Draft = { [Kind in EntryKind]: { kind: Kind; body: EntryBody<Kind> } }[EntryKind];
+
+/** The notebook that is open, with who stands at the bench and what has been worked out from it. */
+export class OpenNotebook {
+  readonly path: string;
+  readonly store: NotebookStore;
+  readonly traces: TraceShelf;
+  /** Live results by test, dropped when an entry touches the test. */
+  readonly evaluations = new Map<string, Evaluation>();
+  /** `personId`, or `null` until somebody has taken the bench. */
+  atBench: string | null;
+  readonly #now: () => string;
+  readonly #schedule: CheckpointSchedule;
+
+  constructor(path: string, store: NotebookStore, atBench: string | null, now: () => string, schedule: CheckpointSchedule) {
+    this.path = path;
+    this.store = store;
+    this.atBench = atBench;
+    this.#now = now;
+    this.#schedule = schedule;
+    this.traces = new TraceShelf(store);
+  }
+
+  /**
+   * Records `drafts` as one: all of them or none, on disk when this returns.
+   * @throws Refusal when the notebook is read-only or nobody has taken the bench
+   */
+  append(drafts: Draft[], attachments: { sha256: string; bytes: Uint8Array }[] = []): Entry[] {
+    if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
+    const by = this.atBench;
+    if (by === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
+    const occurredAt = this.#now();
+    const entries = this.store.append(
+      drafts.map((draft): DraftEntry => ({ ...draft, by, occurredAt })),
+      attachments,
+    );
+    for (const { body } of drafts) if ('testId' in body) this.evaluations.delete(body.testId);
+    this.#schedule.noteEntries(entries.length);
+    return entries;
+  }
+
+  close(): void {
+    this.#schedule.stop();
+    this.store.close();
+  }
+}

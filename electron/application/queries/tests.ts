@@ -1,0 +1,154 @@
+import type { ResultValue } from '../../../shared-lib/calculation/result.ts';
+import type { CellValue, Limit } from '../../../shared-lib/method/method.ts';
+import type { PropertyVerdict, VerdictRule } from '../../../shared-lib/method/property-verdict.ts';
+import type { TraceReading } from '../../../shared-lib/notebook/entry.ts';
+import type { Tables } from '../../../shared-lib/notebook/tables.ts';
+import type { TestState } from '../../../shared-lib/notebook/views.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
+import { groupBy } from './group-by.ts';
+import { Refusal } from '../refusal.ts';
+
+export interface StoredCell {
+  value: CellValue;
+  /** '' also where the value was filled in from the row above or the method's default and nobody has typed it. */
+  typed: string;
+  corrections: number;
+  /** Its last entry. */
+  seq: number;
+}
+
+export interface StoredRow {
+  row: string;
+  cells: Record<string, StoredCell>;
+  voided: { reason: string } | null;
+  remark: string;
+}
+
+export interface StoredTrace {
+  traceId: string;
+  name: string;
+  sha256: string;
+  reading: TraceReading;
+  points: number;
+}
+
+/** A test as it stands in the notebook. */
+export interface StoredTest {
+  testId: string;
+  sampleId: string;
+  methodId: string;
+  methodVersion: string;
+  rule: VerdictRule;
+  state: TestState;
+  startedAt: string;
+  startedBy: string;
+  startedSeq: number;
+  limits: Limit[];
+  conditions: Record<string, StoredCell>;
+  /** By number; rows that nobody has written in are not here. */
+  rows: StoredRow[];
+  traces: StoredTrace[];
+  remark: string;
+  finished: {
+    at: string;
+    by: string;
+    calculation: string;
+    calculationVersion: string;
+    results: Record<string, ResultValue>;
+    verdicts: PropertyVerdict[];
+  } | null;
+}
+
+/** @throws Refusal when there is no such test */
+export function loadTest(store: NotebookStore, testId: string): StoredTest {
+  const test = store.one<Tables['test']>('SELECT * FROM test WHERE testId = ?', [testId]);
+  if (!test) throw new Refusal('not-found', 'This test is not in the notebook.');
+  const { sampleId, methodId, methodVersion, rule, state, startedAt, startedBy, startedSeq, remark } = test;
+  return {
+    testId,
+    sampleId,
+    methodId,
+    methodVersion,
+    rule,
+    state,
+    startedAt,
+    startedBy,
+    startedSeq,
+    limits: limitsOf(store, testId),
+    conditions: conditionsOf(store, testId),
+    rows: rowsOf(store, testId),
+    traces: tracesOf(store, testId),
+    remark,
+    finished: finishedOf(test),
+  };
+}
+
+export function testIdsOfSample(store: NotebookStore, sampleId: string): string[] {
+  return store.all<{ testId: string }>('SELECT testId FROM test WHERE sampleId = ? ORDER BY startedSeq', [sampleId]).map(({ testId }) => testId);
+}
+
+/** Newest first by what happened to them last: finished or started. */
+export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number): string[] {
+  return store
+    .all<{ testId: string }>(
+      `SELECT testId FROM test WHERE ?1 = 'all' OR state = ?1 ORDER BY coalesce(finishedSeq, startedSeq) DESC LIMIT ?2`,
+      [state, limit],
+    )
+    .map(({ testId }) => testId);
+}
+
+/** Limits and rule of the last test by this method on this product: what the customer asks for seldom changes. */
+export function lastLimits(store: NotebookStore, methodId: string, product: string): { limits: Limit[]; rule: VerdictRule } | null {
+  const last = store.one<{ testId: string; rule: VerdictRule }>(
+    `SELECT test.testId, test.rule FROM test JOIN sample USING (sampleId)
+     WHERE test.methodId = ? AND sample.product = ? ORDER BY test.startedSeq DESC LIMIT 1`,
+    [methodId, product],
+  );
+  return last ? { limits: limitsOf(store, last.testId), rule: last.rule } : null;
+}
+
+function limitsOf(store: NotebookStore, testId: string): Limit[] {
+  return store.all<Limit>('SELECT property, lower, upper, source FROM test_limit WHERE testId = ? ORDER BY place', [testId]);
+}
+
+function conditionsOf(store: NotebookStore, testId: string): Record<string, StoredCell> {
+  const cells = store.all<Tables['condition']>('SELECT * FROM condition WHERE testId = ?', [testId]);
+  return Object.fromEntries(cells.map(({ key, value, typed, corrections, seq }) => [key, { value, typed, corrections, seq }]));
+}
+
+function rowsOf(store: NotebookStore, testId: string): StoredRow[] {
+  const readings = groupBy(store.all<Tables['reading']>('SELECT * FROM reading WHERE testId = ?', [testId]), ({ row }) => row);
+  return store
+    .all<Tables['bench_row']>('SELECT * FROM bench_row WHERE testId = ?', [testId])
+    .map(({ row, voided, voidReason, remark }) => ({
+      row,
+      cells: Object.fromEntries(
+        (readings.get(row) ?? []).map(({ key, value, typed, corrections, seq }) => [key, { value, typed, corrections, seq }]),
+      ),
+      voided: voided ? { reason: voidReason } : null,
+      remark,
+    }))
+    .sort((a, b) => Number(a.row.slice(1)) - Number(b.row.slice(1)));
+}
+
+function tracesOf(store: NotebookStore, testId: string): StoredTrace[] {
+  return store
+    .all<Omit<StoredTrace, 'reading'> & { reading: string }>(
+      `SELECT trace.traceId, attachment.name, trace.sha256, trace.reading, trace.points
+       FROM trace JOIN attachment USING (sha256) WHERE trace.testId = ? ORDER BY trace.seq`,
+      [testId],
+    )
+    .map((trace) => ({ ...trace, reading: JSON.parse(trace.reading) as TraceReading }));
+}
+
+function finishedOf(test: Tables['test']): StoredTest['finished'] {
+  if (test.results === null || test.verdicts === null) return null;
+  return {
+    at: test.finishedAt ?? '',
+    by: test.finishedBy ?? '',
+    calculation: test.calculation ?? '',
+    calculationVersion: test.calculationVersion ?? '',
+    results: JSON.parse(test.results) as Record<string, ResultValue>,
+    verdicts: JSON.parse(test.verdicts) as PropertyVerdict[],
+  };
+}

@@ -1,0 +1,72 @@
+import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import type { CellValue, ChoiceField, Field, NumberField, TextField } from '../../shared-lib/method/method.ts';
+import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
+
+/**
+ * What stands in a cell → its value; an empty cell is `null`.
+ * @param where the input field that a problem is put down to
+ * @throws InputError saying what the field takes.
+ */
+export function readCell(field: Field, typed: string, where: string): CellValue {
+  if (typed.trim() === '') return null;
+  switch (field.kind) {
+    case 'number':
+      return readNumber(field, typed, where);
+    case 'choice':
+      return readChoice(field, typed, where);
+    case 'text':
+      return readText(field, typed, where);
+    case 'trace':
+      throw new InputError(where, shortened(typed), `${field.label} takes a trace read from a CSV file, not typed text.`);
+  }
+}
+
+/** '' or why a value that is allowed deserves a second look. */
+export function unusual(field: Field, value: CellValue): string {
+  if (field.kind !== 'number' || typeof value !== 'number' || !field.usual) return '';
+  const { min, max } = field.usual;
+  return value < min || value > max ? `outside the usual range ${min} to ${max}${unitOf(field)}` : '';
+}
+
+function readNumber(field: NumberField, typed: string, where: string): number {
+  const read = readDecimal(withoutUnit(typed.trim(), field.unit));
+  if ('problem' in read) {
+    throw new InputError(where, shortened(typed), `${field.label} takes a number${field.unit ? ` in ${field.unit}` : ''}. ${read.problem}`);
+  }
+  const { value } = read;
+  const tooLow = field.minExclusive ? value <= field.min : value < field.min;
+  if (tooLow || value > field.max) {
+    const from = field.minExclusive ? `above ${field.min}` : `at least ${field.min}`;
+    throw new InputError(where, shortened(typed), `${field.label} must be ${from} and at most ${field.max}${unitOf(field)}; read '${shortened(typed)}'.`);
+  }
+  return value;
+}
+
+/** The field's own unit may be typed after the number; any other is left for the number to stumble over. */
+function withoutUnit(typed: string, unit: string | undefined): string {
+  return unit && typed.endsWith(unit) ? typed.slice(0, -unit.length).trimEnd() : typed;
+}
+
+function readChoice(field: ChoiceField, typed: string, where: string): string {
+  const wanted = typed.trim().toLowerCase();
+  const found = field.choices.find(({ value, label, shortcut }) => [value, label, shortcut].some((name) => name.toLowerCase() === wanted));
+  if (found) return found.value;
+  const allowed = field.choices.map(({ label, shortcut }) => `${label} (${shortcut})`).join(', ');
+  throw new InputError(where, shortened(typed), `${field.label} takes one of ${allowed}; read '${shortened(typed)}'.`);
+}
+
+function readText(field: TextField, typed: string, where: string): string {
+  const text = typed.trim();
+  const length = [...text].length;
+  if (length <= field.maxLength) return text;
+  throw new InputError(where, shortened(typed), `${field.label} takes at most ${field.maxLength} characters; this has ${length}.`);
+}
+
+function unitOf(field: Field): string {
+  return field.unit ? ` ${field.unit}` : '';
+}
+
+function shortened(typed: string): string {
+  const characters = [...typed.trim()];
+  return characters.length > 40 ? `${characters.slice(0, 40).join('')}…` : characters.join('');
+}

@@ -1,0 +1,30 @@
+import type { ApplicationEvent } from '../../shared-lib/api.ts';
+import type { ReportContent } from '../../shared-lib/report/content.ts';
+import type { Clock } from '../store/clock.ts';
+
+/** What the application is given by its host; nothing else of the outside world reaches it but the notebook's file. */
+export interface Surroundings {
+  clock: Clock;
+  /** Folder of `settings.json`; made when it is missing. */
+  settingsFolder: string;
+  /** Folder that new notebooks go to; made when it is missing. */
+  notebooksFolder: string;
+  version: string;
+  renderReport: (content: ReportContent) => Promise<Uint8Array>;
+  emit: (event: ApplicationEvent) => void;
+  timers?: Timers;
+}
+
+export interface Timers {
+  /** Runs `action` once after `milliseconds`; the function returned calls it off. */
+  after(milliseconds: number, action: () => void): () => void;
+}
+
+/** The system's timers; they never keep the process alive. */
+export const systemTimers: Timers = {
+  after(milliseconds, action) {
+    const timer = setTimeout(action, milliseconds);
+    timer.unref();
+    return () => clearTimeout(timer);
+  },
+};

@@ -1,0 +1,64 @@
+import type { CallName, CallOutput, ParsedInput } from '../../shared-lib/api.ts';
+import { benchSheet } from './bench-sheet.ts';
+import { listMaterials } from './queries/materials.ts';
+import { enterCondition } from './use-cases/conditions.ts';
+import { setLimits } from './use-cases/limits.ts';
+import { addLot, addMaterial } from './use-cases/materials.ts';
+import { methodsList } from './use-cases/methods.ts';
+import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
+import { pasteReadings } from './use-cases/paste.ts';
+import { addPerson } from './use-cases/people.ts';
+import { enterReading } from './use-cases/readings.ts';
+import { recordList } from './use-cases/record.ts';
+import { issueReport, previewReport, reportContent, reportPdf, reportsList } from './use-cases/reports.ts';
+import { remarkRow, restoreRow, voidRow } from './use-cases/rows.ts';
+import { addSample, samplesList, sampleView } from './use-cases/samples.ts';
+import { sessionView, takeBench } from './use-cases/session.ts';
+import { finishTest } from './use-cases/test-finish.ts';
+import { startTest } from './use-cases/test-start.ts';
+import { testsList } from './use-cases/tests-list.ts';
+import { today } from './use-cases/today.ts';
+import { previewTrace, readTrace } from './use-cases/traces.ts';
+import { verifyRecord } from './use-cases/verify.ts';
+import type { Workplace } from './workplace.ts';
+
+/** A use case as `Application.call` sees it, its input parsed. */
+export type UseCase = (workplace: Workplace, input: unknown) => unknown;
+
+/** What each call of `api` does: every name once, none left out. */
+export const useCases = {
+  'session.get': sessionView,
+  'session.takeBench': takeBench,
+  'notebook.create': createNotebook,
+  'notebook.open': openNotebookByHandle,
+  'notebook.checkpoint': checkpointNotebook,
+  'person.add': addPerson,
+  'materials.list': ({ notebook }) => listMaterials(notebook.store),
+  'material.add': addMaterial,
+  'lot.add': addLot,
+  'samples.list': samplesList,
+  'sample.get': ({ notebook }, { sampleId }) => sampleView(notebook, sampleId),
+  'sample.add': addSample,
+  'methods.list': methodsList,
+  'today.get': today,
+  'test.start': startTest,
+  'test.get': ({ notebook }, { testId }) => benchSheet(notebook, testId),
+  'test.setLimits': setLimits,
+  'condition.enter': enterCondition,
+  'reading.enter': enterReading,
+  'readings.paste': pasteReadings,
+  'row.void': voidRow,
+  'row.restore': restoreRow,
+  'row.remark': remarkRow,
+  'trace.preview': (_workplace, input) => previewTrace(input),
+  'trace.read': readTrace,
+  'test.finish': finishTest,
+  'tests.list': testsList,
+  'reports.list': reportsList,
+  'report.preview': previewReport,
+  'report.issue': issueReport,
+  'report.content': reportContent,
+  'report.pdf': reportPdf,
+  'record.list': recordList,
+  'record.verify': verifyRecord,
+} satisfies { [Name in CallName]: (workplace: Workplace, input: ParsedInput<Name>) => CallOutput<Name> | Promise<CallOutput<Name>> };

@@ -1,0 +1,107 @@
+import { existsSync, mkdirSync } from 'node:fs';
+import path from 'node:path';
+import type { ParsedInput } from '../../../shared-lib/api.ts';
+import { InputError } from '../../../shared-lib/calculation/input-error.ts';
+import type { SessionView } from '../../../shared-lib/notebook/views.ts';
+import { NotebookStore } from '../../store/notebook-store.ts';
+import { CheckpointSchedule } from '../checkpoint-schedule.ts';
+import { OpenNotebook } from '../open-notebook.ts';
+import { listPeople } from '../queries/people.ts';
+import { Refusal } from '../refusal.ts';
+import { systemTimers } from '../surroundings.ts';
+import type { Workplace } from '../workplace.ts';
+import { sessionView } from './session.ts';
+
+const EXTENSION = '.laydown';
+
+/** Makes a notebook in the notebooks folder and puts its first person at the bench. */
+export async function createNotebook(workplace: Workplace, input: ParsedInput<'notebook.create'>): Promise<SessionView> {
+  const folder = workplace.surroundings.notebooksFolder;
+  mkdirSync(folder, { recursive: true });
+  const file = path.join(folder, fileNameFor(input.fileName));
+  if (existsSync(file)) throw new InputError('fileName', input.fileName, `There is already a notebook named ${path.basename(file)}; choose another name.`);
+  const store = await NotebookStore.create(file, workplace.surroundings.clock);
+  const personId = workplace.newId();
+  putOnDesk(workplace, file, store, personId);
+  workplace.notebook.append([
+    { kind: 'notebook.created', body: { title: input.title, laboratory: input.laboratory } },
+    { kind: 'person.added', body: { personId, ...input.person } },
+  ]);
+  return sessionView(workplace);
+}
+
+/** Opens the notebook at `file`; the one that was open is closed only when that has succeeded. */
+export async function openNotebookAt(workplace: Workplace, file: string): Promise<void> {
+  const { surroundings, settings, open } = workplace;
+  const full = path.resolve(file);
+  if (open?.path === full) return;
+  const store = await NotebookStore.open(full, surroundings.clock);
+  const people = listPeople(store).map((person) => person.personId);
+  const last = settings.recent.find((known) => known.path === full)?.atBench;
+  const alone = people.length === 1 ? people[0]! : null;
+  putOnDesk(workplace, full, store, last && people.includes(last) ? last : alone);
+}
+
+/** The screens may only open what was opened before or lies in the notebooks folder; other places come from the host's dialog. */
+export async function openNotebookByHandle(workplace: Workplace, { handle }: { handle: string }): Promise<SessionView> {
+  const { settings, surroundings } = workplace;
+  const known = settings.recent.some((recent) => recent.path === handle);
+  const inFolder = path.dirname(path.resolve(handle)) === path.resolve(surroundings.notebooksFolder) && handle.endsWith(EXTENSION);
+  if (!known && !inFolder) throw new Refusal('not-found', 'This notebook was not opened here before; open it from the menu.');
+  await openNotebookAt(workplace, handle);
+  return sessionView(workplace);
+}
+
+export function checkpointNotebook(workplace: Workplace): SessionView {
+  const { store } = workplace.notebook;
+  if (store.readOnly) throw new Refusal('read-only', store.readOnly);
+  writeFile(workplace, store);
+  return sessionView(workplace);
+}
+
+/** Writes the notebook's file and lets go of it. @throws NotebookFileError, but only when closed */
+export function closeNotebook(workplace: Workplace): void {
+  const { open } = workplace;
+  workplace.open = null;
+  open?.close();
+}
+
+function putOnDesk(workplace: Workplace, file: string, store: NotebookStore, atBench: string | null): void {
+  const { surroundings, settings } = workplace;
+  try {
+    closeNotebook(workplace);
+  } catch (error) {
+    surroundings.emit({ kind: 'trouble', text: sentenceOf(error) });
+  }
+  const schedule = new CheckpointSchedule(surroundings.timers ?? systemTimers, () => {
+    try {
+      writeFile(workplace, store);
+    } catch (error) {
+      surroundings.emit({ kind: 'trouble', text: sentenceOf(error) });
+    }
+  });
+  const now = () => workplace.now().toISOString();
+  workplace.open = new OpenNotebook(file, store, atBench, now, schedule);
+  settings.remember({ path: file, openedAt: now(), atBench });
+  surroundings.emit({ kind: 'notebook-changed' });
+}
+
+function writeFile({ surroundings }: Workplace, store: NotebookStore): void {
+  const { notes } = store.checkpoint();
+  for (const text of notes) surroundings.emit({ kind: 'trouble', text });
+  surroundings.emit({ kind: 'checkpointed', at: surroundings.clock.now().toISOString() });
+}
+
+function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** A plain file name, whatever was typed: it goes into the notebooks folder and nowhere else. */
+function fileNameFor(typed: string): string {
+  const name = typed.replace(/\.laydown$/i, '').trim();
+  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
+  if (name === '' || /[\\/:*?"<>|\u0000-\u001f]/.test(name) || /^\.|\.$/.test(name)) {
+    throw new InputError('fileName', typed, 'A file name must not be empty, begin or end with a point, or hold any of \\ / : * ? " < > |.');
+  }
+  return name + EXTENSION;
+}

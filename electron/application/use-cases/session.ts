@@ -1,0 +1,37 @@
+import path from 'node:path';
+import type { SessionView } from '../../../shared-lib/notebook/views.ts';
+import { notebookHeading } from '../queries/notebook-heading.ts';
+import { findPerson, listPeople } from '../queries/people.ts';
+import { Refusal } from '../refusal.ts';
+import type { Workplace } from '../workplace.ts';
+
+export function sessionView(workplace: Workplace): SessionView {
+  const { open, settings, surroundings } = workplace;
+  const recent = settings.recent.map((known) => ({ handle: known.path, fileName: path.basename(known.path), openedAt: known.openedAt }));
+  if (!open) return { notebook: null, atBench: null, people: [], recent, version: surroundings.version };
+  const { store } = open;
+  const people = listPeople(store);
+  return {
+    notebook: {
+      fileName: path.basename(open.path),
+      ...notebookHeading(store),
+      readOnly: store.readOnly !== '',
+      readOnlyReason: store.readOnly,
+      entries: store.entryCount,
+      chainHash: store.chainHash,
+      openingNotes: [...store.openingNotes],
+    },
+    atBench: people.find((person) => person.personId === open.atBench) ?? null,
+    people,
+    recent,
+    version: surroundings.version,
+  };
+}
+
+export function takeBench(workplace: Workplace, { personId }: { personId: string }): SessionView {
+  const { notebook, settings } = workplace;
+  if (!findPerson(notebook.store, personId)) throw new Refusal('not-found', 'This person is not in the notebook.');
+  notebook.atBench = personId;
+  settings.remember({ path: notebook.path, openedAt: workplace.now().toISOString(), atBench: personId });
+  return sessionView(workplace);
+}

@@ -1,0 +1,51 @@
+import { createHash } from 'node:crypto';
+import { verifyChain } from '../../../shared-lib/notebook/hash-chain.ts';
+import type { VerifyView } from '../../../shared-lib/notebook/views.ts';
+import { evaluateStoredTest } from '../evaluation-of-test.ts';
+import { findMethod } from '../method-of-test.ts';
+import type { OpenNotebook } from '../open-notebook.ts';
+import { findSample } from '../queries/samples.ts';
+import { loadTest, testIdsInState } from '../queries/tests.ts';
+import { differingResults } from '../same-results.ts';
+import type { Workplace } from '../workplace.ts';
+
+const ALL = 1_000_000;
+
+/** Works everything out again: the chain of the record, the tables, the attachments and every finished test's result. */
+export function verifyRecord({ notebook }: Workplace): VerifyView {
+  const { store } = notebook;
+  const problems = [
+    ...verifyChain(store.entries()).map((problem) => problem.text),
+    ...store.tableDifferences(),
+    ...attachmentProblems(notebook),
+    ...testIdsInState(store, 'finished', ALL).flatMap((testId) => resultProblems(notebook, testId)),
+  ];
+  return { entries: store.entryCount, chainHash: store.chainHash, intact: problems.length === 0, problems };
+}
+
+function attachmentProblems({ store }: OpenNotebook): string[] {
+  return store.all<{ sha256: string; name: string }>('SELECT sha256, name FROM attachment ORDER BY addedSeq').flatMap(({ sha256, name }) => {
+    const bytes = store.attachment(sha256);
+    if (!bytes) return [`The file ${name} is missing from the notebook.`];
+    const found = createHash('sha256').update(bytes).digest('hex');
+    return found === sha256 ? [] : [`The file ${name} was changed after it was put into the notebook.`];
+  });
+}
+
+function resultProblems(notebook: OpenNotebook, testId: string): string[] {
+  const test = loadTest(notebook.store, testId);
+  const method = findMethod(test.methodId);
+  const named = `${method?.shortTitle ?? test.methodId} on ${findSample(notebook.store, test.sampleId)?.code ?? 'a sample that is missing'}`;
+  if (!method) return [`The result of ${named} cannot be checked: this version of Laydown does not know the method.`];
+  try {
+    const { live, missing } = evaluateStoredTest(notebook, test, method);
+    if (!live) return [`The stored result of ${named} does not follow from its readings: ${missing?.text ?? 'they give none.'}`];
+    const { version } = live.result;
+    const differing = differingResults(live.result.results, test.finished?.results ?? {});
+    if (differing.length === 0) return [];
+    const by = version === test.finished?.calculationVersion ? '' : ` (stored by version ${test.finished?.calculationVersion} of the calculation, worked out anew by version ${version})`;
+    return [`The stored result of ${named} is not the one that its readings give: ${differing.join(', ')} differ${differing.length === 1 ? 's' : ''}${by}.`];
+  } catch (error) {
+    return [`The result of ${named} cannot be worked out: ${error instanceof Error ? error.message : String(error)}`];
+  }
+}

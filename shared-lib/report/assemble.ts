@@ -1,0 +1,128 @@
+import type { Calculation } from '../calculation/calculation.ts';
+import type { Field, Method } from '../method/method.ts';
+import type { BenchSheetView, CellView, LotView, RowView } from '../notebook/views.ts';
+import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
+import { headlineLines } from './property-line.ts';
+import { worstVerdict } from './worst-verdict.ts';
+
+/** One finished test as the report needs it. */
+export interface ReportTest {
+  method: Method;
+  calculation: Calculation;
+  /** With its live result, which must be the one that was stored when the test was finished. */
+  sheet: BenchSheetView;
+  testedBy: string;
+  /** ISO 8601, UTC. */
+  testedAt: string;
+  corrections: ReadingsTable['corrections'];
+}
+
+/** What the report is about, apart from its tests. */
+export type ReportHead = Pick<
+  ReportContent,
+  'number' | 'title' | 'laboratory' | 'recipient' | 'remark' | 'preparedBy' | 'preparedAt' | 'replaces' | 'record' | 'signatures'
+>;
+
+/** The content of a report from its tests, in the order given. */
+export function assembleReport(head: ReportHead, tests: ReportTest[]): ReportContent {
+  return {
+    ...head,
+    summary: tests.flatMap(({ method, sheet }) =>
+      headlineLines(method, sheet.live?.lines ?? []).map((line) => ({
+        sample: sheet.sample.code,
+        product: sheet.sample.product,
+        method: method.shortTitle,
+        line,
+      })),
+    ),
+    overall: worstVerdict(tests.flatMap(({ sheet }) => (sheet.live?.lines ?? []).map((line) => line.verdict.verdict))),
+    sections: tests.map(section),
+    appendix: tests.map(readingsTable),
+  };
+}
+
+function section(test: ReportTest): ReportSection {
+  const { method, calculation, sheet } = test;
+  const result = sheet.live?.result;
+  const { code, product, job, roll, lots } = sheet.sample;
+  return {
+    heading: headingOf(test),
+    sample: { code, product, job, roll, materials: lots.map(lotText) },
+    method: {
+      title: method.title,
+      standards: method.standards,
+      version: method.version,
+      calculation: result?.calculation ?? calculation.id,
+      calculationVersion: result?.version ?? calculation.version,
+      shows: method.help.shows,
+    },
+    testedBy: test.testedBy,
+    testedAt: test.testedAt,
+    conditions: method.conditions.flatMap((field) => {
+      const cell = sheet.conditions[field.key];
+      return cell && cell.value !== null ? [{ label: field.label, value: withUnit(cellText(field, cell, sheet), field.unit) }] : [];
+    }),
+    lines: sheet.live?.lines ?? [],
+    columns: calculation.columns,
+    table: result?.table ?? [],
+    figures: result?.figures ?? [],
+    flags: result?.flags ?? [],
+    notes: result?.notes ?? [],
+    cautions: method.cautions,
+    sources: result?.sources ?? [],
+    remark: sheet.remark,
+  };
+}
+
+function readingsTable(test: ReportTest): ReadingsTable {
+  const { method, sheet } = test;
+  const { fields, rowName } = method.readings;
+  return {
+    heading: headingOf(test),
+    columns: [{ title: capitalised(rowName), unit: '' }, ...fields.map((field) => ({ title: field.label, unit: field.unit ?? '' }))],
+    rows: sheet.rows.filter(isUsed).map((row) => ({
+      cells: [
+        row.row.replace(/^r/, ''),
+        ...fields.map((field) => {
+          const cell = row.cells[field.key];
+          return cell ? cellText(field, cell, sheet) : '';
+        }),
+      ],
+      voided: row.voided?.reason ?? '',
+      remark: row.remark,
+    })),
+    corrections: test.corrections,
+  };
+}
+
+function headingOf({ method, sheet }: ReportTest): string {
+  return `${sheet.sample.code} · ${method.shortTitle}`;
+}
+
+function lotText({ kind, material, supplier, code }: LotView): string {
+  return `${capitalised(kind)}: ${material}, lot ${code}${supplier ? ` (${supplier})` : ''}`;
+}
+
+/** A row that somebody has written in; the blank ones of the sheet are not printed. */
+function isUsed(row: RowView): boolean {
+  return row.voided !== null || row.remark !== '' || Object.values(row.cells).some((cell) => cell.value !== null || cell.corrections > 0);
+}
+
+/** Numbers as they were typed, a choice by its label, a trace by its file. */
+function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
+  if (cell.value === null) return '';
+  if (field.kind === 'choice') return field.choices.find((choice) => choice.value === cell.value)?.label ?? String(cell.value);
+  if (field.kind === 'trace') {
+    const trace = sheet.traces[String(cell.value)];
+    return trace ? `${trace.name} (${trace.points} points)` : '';
+  }
+  return cell.typed.trim();
+}
+
+function withUnit(text: string, unit: string | undefined): string {
+  return unit ? `${text} ${unit}` : text;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
