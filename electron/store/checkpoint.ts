@@ -1,11 +1,12 @@
 import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import { backUpDaily } from './backup.ts';
-import { companionPaths, fileStamp } from './companion-paths.ts';
+import { companionPaths } from './companion-paths.ts';
 import type { Database } from './database.ts';
 import { replaceFile } from './durable-file.ts';
 import { fileError, NotebookFileError } from './notebook-file-error.ts';
 import { checkDatabase, isUnchanged, stateAfterWriting, type FileState } from './notebook-file.ts';
+import { recordEnd } from './record.ts';
 
 /**
  * Writes the database in the place of the notebook file; the file as it was is backed up once a day.
@@ -42,8 +43,8 @@ export function writeNotebook(file: string, database: Database, known: FileState
 
 /** Writes the database under another name beside the notebook. @returns that name. @throws NotebookFileError. */
 export function keepNotebook(file: string, database: Database, mode: number, now: Date): string {
-  const kept = companionPaths(file).keptNotebook(fileStamp(now));
-  writeNotebook(kept, database, null, mode, now);
+  const kept = companionPaths(file).keptNotebook(recordEnd(database).hash);
+  if (!existsSync(kept)) writeNotebook(kept, database, null, mode, now);
   return basename(kept);
 }
 

@@ -11,19 +11,14 @@ export function companionPaths(file: string) {
     /** The next state of the file while it is being written. */
     writing: `${file}.writing`,
     backups: `${file}.backups`,
-    /** A journal that could not be replayed, put aside so that nothing is lost. */
-    keptJournal: (stamp: string) => `${file}.journal-kept-${stamp}`,
-    /** Our state of the notebook when someone else replaced the file. */
-    keptNotebook: (stamp: string) => join(dirname(file), `${stem(file)} kept ${stamp}.laydown`),
+    /** A journal that could not be replayed, put aside so that nothing is lost; named by its own SHA-256. */
+    keptJournal: (sha256: string) => `${file}.journal-kept-${sha256.slice(0, 12)}`,
+    /** Our state of the notebook when someone else replaced the file; named by the hash of its last entry. */
+    keptNotebook: (chainHash: string) => join(dirname(file), `${stem(file)} kept ${chainHash.slice(0, 12)}.laydown`),
   };
 }
 
 /** 'lab' for '/a/lab.laydown'. */
 export function stem(file: string): string {
   return basename(file).replace(/\.laydown$/i, '');
-}
-
-/** A moment as it may stand in a file name on every system: '2025-05-03T10-42-07Z'. */
-export function fileStamp(moment: Date): string {
-  return moment.toISOString().replace(/\.\d{3}Z$/, 'Z').replaceAll(':', '-');
 }

@@ -1,8 +1,9 @@
-import { closeSync, copyFileSync, constants, fstatSync, fsyncSync, ftruncateSync, openSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { closeSync, constants, existsSync, fstatSync, fsyncSync, ftruncateSync, openSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { createHash } from 'node:crypto';
 import { NotebookFileError } from './notebook-file-error.ts';
-import { syncFolder, writeAll } from './durable-file.ts';
+import { companionPaths } from './companion-paths.ts';
+import { copyFileDurably, syncFolder, writeAll } from './durable-file.ts';
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
 
 /** The content of an attachment, named by its SHA-256 in hex. */
@@ -125,16 +126,12 @@ export function readJournal(path: string): JournalContent {
   return content;
 }
 
-/** Copies a journal that cannot be replayed as a whole. @throws the system's error. */
-export function keepJournal(path: string, keptPath: string): void {
-  copyFileSync(path, keptPath, constants.COPYFILE_EXCL);
-  const fd = openSync(keptPath, 'r+');
-  try {
-    fsyncSync(fd);
-  } finally {
-    closeSync(fd);
-  }
-  syncFolder(keptPath);
+/** Copies the journal of `file` when it cannot be replayed as a whole. @returns the copy's name. @throws the system's error. */
+export function keepJournal(file: string): string {
+  const { journal, keptJournal } = companionPaths(file);
+  const kept = keptJournal(sha256Hex(readFileSync(journal)));
+  if (!existsSync(kept)) copyFileDurably(journal, kept, `${kept}.writing`);
+  return basename(kept);
 }
 
 function bytesOf(path: string): Buffer {

@@ -5,7 +5,7 @@ import type { DraftEntry, Entry } from '../../shared-lib/notebook/entry.ts';
 import { applyEntry, clearTables } from './apply-changes.ts';
 import { keepNotebook, writeNotebook } from './checkpoint.ts';
 import type { Clock } from './clock.ts';
-import { companionPaths, fileStamp } from './companion-paths.ts';
+import { companionPaths } from './companion-paths.ts';
 import { tableDifferences } from './compare-tables.ts';
 import { Database, loadSqlite, type SqlValue } from './database.ts';
 import { keepJournal, type AttachmentContent } from './journal.ts';
@@ -67,10 +67,8 @@ export class NotebookStore {
           throw new NotebookFileError('exists', `${basename(path)} is there already; choose another name. Nothing was overwritten.`);
         }
         if (existsSync(paths.journal)) {
-          const kept = paths.keptJournal(fileStamp(clock.now()));
-          keepJournal(paths.journal, kept);
+          notes.push(`A journal of an earlier notebook of this name was kept as ${keepJournal(file)}.`);
           rmSync(paths.journal);
-          notes.push(`A journal of an earlier notebook of this name was kept as ${basename(kept)}.`);
         }
         const database = new Database(sqlite);
         migrate(database);

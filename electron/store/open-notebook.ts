@@ -2,7 +2,7 @@ import { accessSync, constants, realpathSync, rmSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { backUpBeforeMigration } from './backup.ts';
 import type { Clock } from './clock.ts';
-import { companionPaths, fileStamp } from './companion-paths.ts';
+import { companionPaths } from './companion-paths.ts';
 import { Database, loadSqlite } from './database.ts';
 import { Journal, keepJournal, readJournal, type JournalContent } from './journal.ts';
 import { Lock } from './lock.ts';
@@ -46,14 +46,14 @@ export async function openNotebook(path: string, clock: Clock): Promise<OpenNote
   const lock = takeLock(file, clock);
   if (typeof lock === 'string') return openForReading(file, new Database(sqlite), lock);
   try {
-    return openForWriting(file, new Database(sqlite), lock, clock);
+    return openForWriting(file, new Database(sqlite), lock);
   } catch (error) {
     lock.release();
     throw fileError(`Opening ${basename(file)}`, error);
   }
 }
 
-function openForWriting(file: string, empty: Database, lock: Lock, clock: Clock): OpenNotebook {
+function openForWriting(file: string, empty: Database, lock: Lock): OpenNotebook {
   const paths = companionPaths(file);
   rmSync(paths.writing, { force: true });
   const { bytes, state, mode } = readNotebookFile(file);
@@ -62,11 +62,15 @@ function openForWriting(file: string, empty: Database, lock: Lock, clock: Clock)
   if (unwritten) backUpBeforeMigration(file, schemaOf(database));
   migrate(database);
   const content = readJournal(paths.journal);
-  const { notes, stopped } = replayed(database, content);
+  const { added, stopped, notes } = replayed(database, content);
+  if (added > 0) {
+    notes.unshift(`${added} ${added === 1 ? 'entry was' : 'entries were'} brought in from the journal: the program had not written the file before it ended.`);
+  }
+  if (content.tornBytes > 0) {
+    notes.push(`An unfinished line at the end of the journal (${content.tornBytes} bytes) was dropped: it had never been acknowledged.`);
+  }
   if (stopped !== '') {
-    const kept = paths.keptJournal(fileStamp(clock.now()));
-    keepJournal(paths.journal, kept);
-    notes.push(`The journal was kept as ${basename(kept)}; nothing in it was thrown away.`);
+    notes.push(`The journal was kept as ${keepJournal(file)}; nothing in it was thrown away.`);
   }
   const journal = Journal.open(paths.journal, content.goodBytes, mode);
   return { file, database, mode, notes, readOnly: '', writing: { lock, journal, state, unwritten, writeNow: stopped !== '' } };
@@ -81,7 +85,7 @@ function openForReading(file: string, empty: Database, readOnly: string): OpenNo
     if (after?.ino === state.ino && after.mtimeMs === state.mtimeMs) {
       const database = load(file, empty, bytes);
       migrate(database);
-      const { notes } = replayed(database, { ...content, tornBytes: 0 }); // the writer may be in the middle of a line
+      const { notes } = replayed(database, content);
       return { file, database, mode, notes, readOnly, writing: null };
     }
     if (attempt === snapshotTries) throw new NotebookFileError('busy', `${basename(file)} is being written all the time; try again.`);
@@ -100,19 +104,12 @@ function load(file: string, empty: Database, bytes: Uint8Array): Database {
   }
 }
 
-/** Replays the journal and says in words what came of it. */
-function replayed(database: Database, content: JournalContent): { notes: string[]; stopped: string } {
+/** Replays the journal. @returns how many entries it added, why it stopped or '', and a sentence about that. */
+function replayed(database: Database, content: JournalContent): { added: number; stopped: string; notes: string[] } {
   const { added, stopped: misfit } = replay(database, content.batches);
   const stopped = misfit || (content.damagedLine === null ? '' : `line ${content.damagedLine} of the journal is damaged`);
-  const notes: string[] = [];
-  if (added > 0) {
-    notes.push(`${added} ${added === 1 ? 'entry was' : 'entries were'} brought in from the journal: the program had not written the file before it ended.`);
-  }
-  if (content.tornBytes > 0) {
-    notes.push(`An unfinished line at the end of the journal (${content.tornBytes} bytes) was dropped: it had never been acknowledged.`);
-  }
-  if (stopped !== '') notes.push(`The journal could only be read in part: ${stopped}. What follows it is not in this notebook.`);
-  return { notes, stopped };
+  const notes = stopped === '' ? [] : [`The journal could only be read in part: ${stopped}. What follows it is not in this notebook.`];
+  return { added, stopped, notes };
 }
 
 /** The lock, or the sentence why the notebook can only be read. */

@@ -1,0 +1,138 @@
+import type { CellValue } from '../method/method.ts';
+import type { Entry } from './entry.ts';
+
+/** What the ids of an entry are called. Each gives a name that can stand in a sentence, also for an id it does not know. */
+export interface EntryNames {
+  /** 'PET film 12 µm' */
+  material(materialId: string): string;
+  /** 'PET film 12 µm, lot 4711' */
+  lot(lotId: string): string;
+  /** 'S-014' */
+  sample(sampleId: string): string;
+  /** 'Test fluids' */
+  method(methodId: string): string;
+  /** 'Test fluids on S-014' */
+  test(testId: string): string;
+  /** 'position 3' */
+  row(testId: string, row: string): string;
+  /** The label of a condition or reading: 'wetting tension' */
+  field(testId: string, key: string): string;
+  /** A value as it is read, with its unit: '38 mN/m'; the label of a choice; the file of a trace. Never called with `null`. */
+  value(testId: string, key: string, value: CellValue): string;
+  /** 'LD-2025-003' */
+  report(reportId: string): string;
+}
+
+/** An entry in words: what was done, without who and when. */
+export interface EntrySentence {
+  text: string;
+  /** For corrections: before, after and reason. */
+  correction: { before: string; after: string; reason: string } | null;
+}
+
+/** Puts an entry into one sentence for the Record screen. */
+export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
+  const plain = (text: string): EntrySentence => ({ text, correction: null });
+  switch (entry.kind) {
+    case 'notebook.created':
+      return plain(`Began the notebook ${quoted(entry.body.title)}${of(entry.body.laboratory)}.`);
+    case 'person.added':
+      return plain(`Added ${entry.body.name} (${entry.body.initials})${entry.body.role ? `, ${entry.body.role}` : ''}.`);
+    case 'material.added':
+      return plain(`Added the ${entry.body.kind === 'other' ? 'material' : entry.body.kind} ${entry.body.name}${of(entry.body.supplier)}.`);
+    case 'lot.added':
+      return plain(
+        `Added lot ${entry.body.code} of ${names.material(entry.body.materialId)}${entry.body.receivedOn ? `, received on ${entry.body.receivedOn}` : ''}.`,
+      );
+    case 'sample.added': {
+      const { code, product, lotIds } = entry.body;
+      const made = lotIds.length === 0 ? '' : `, made from ${listed(lotIds.map((lotId) => names.lot(lotId)))}`;
+      return plain(`Added sample ${code}${of(product)}${made}.`);
+    }
+    case 'test.started':
+      return plain(`Started ${names.method(entry.body.methodId)} (version ${entry.body.methodVersion}) on ${names.sample(entry.body.sampleId)}.`);
+    case 'limits.set': {
+      const { testId, limits, rule, reason } = entry.body;
+      const set = limits.length === 0 ? 'Removed the limits' : `Set ${limits.length === 1 ? 'the limit' : `${limits.length} limits`} (${rule} rule)`;
+      return plain(`${set} for ${names.test(testId)}${reason ? `: ${sentenceEnd(reason)}` : '.'}`);
+    }
+    case 'condition.entered':
+    case 'reading.entered':
+      return plain(entered(entry, names));
+    case 'condition.corrected':
+    case 'reading.corrected': {
+      const { testId, key, before, value, reason } = entry.body;
+      const correction = { before: valueText(names, testId, key, before), after: valueText(names, testId, key, value), reason };
+      return { text: `Corrected ${place(entry, names)} from ${correction.before} to ${correction.after}.`, correction };
+    }
+    case 'row.voided':
+      return plain(`Voided ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${sentenceEnd(entry.body.reason)}`);
+    case 'row.restored':
+      return plain(`Restored ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${sentenceEnd(entry.body.reason)}`);
+    case 'row.remarked': {
+      const where = `${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}`;
+      return plain(entry.body.remark === '' ? `Removed the remark on ${where}.` : `Remarked on ${where}: ${sentenceEnd(entry.body.remark)}`);
+    }
+    case 'attachment.added':
+      return plain(`Attached the file ${entry.body.name} (${entry.body.size} bytes).`);
+    case 'trace.read': {
+      const { points, reason } = entry.body;
+      const { block } = entry.body.reading;
+      const why = reason ? `: ${sentenceEnd(reason)}` : '.';
+      return plain(`Read a trace of ${points} points${block > 0 ? ` (block ${block + 1} of its file)` : ''} into ${place(entry, names)}${why}`);
+    }
+    case 'test.finished': {
+      const verdicts = entry.body.verdicts.filter((verdict) => verdict.verdict !== 'no limit').map((verdict) => verdict.verdict);
+      return plain(`Finished ${names.test(entry.body.testId)}${verdicts.length > 0 ? `: ${verdictText(verdicts)}` : ''}.`);
+    }
+    case 'report.issued': {
+      const { number, recipient, testIds, replaces } = entry.body;
+      const tests = testIds.length === 1 ? 'one test' : `${testIds.length} tests`;
+      const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${sentenceEnd(replaces.reason)}` : '.';
+      return plain(`Issued report ${number} on ${tests}${recipient ? ` to ${recipient}` : ''}${instead}`);
+    }
+  }
+}
+
+type CellEntry = Extract<Entry, { kind: 'condition.entered' | 'condition.corrected' | 'reading.entered' | 'reading.corrected' | 'trace.read' }>;
+
+function entered(entry: Extract<Entry, { kind: 'condition.entered' | 'reading.entered' }>, names: EntryNames): string {
+  const { testId, key, value, typed } = entry.body;
+  if (value === null) return `Cleared ${place(entry, names)}.`;
+  const text = names.value(testId, key, value);
+  // The keystrokes matter where they read otherwise than the value, e.g. '38,5'.
+  const shown = typed === '' || text.startsWith(typed) ? text : `${text} (typed ${quoted(typed)})`;
+  return `Entered ${shown} for ${place(entry, names)}.`;
+}
+
+function place(entry: CellEntry, names: EntryNames): string {
+  const { testId, key } = entry.body;
+  const row = 'row' in entry.body ? `, ${names.row(testId, entry.body.row)}` : '';
+  return `${names.field(testId, key)}${row}, in ${names.test(testId)}`;
+}
+
+function valueText(names: EntryNames, testId: string, key: string, value: CellValue): string {
+  return value === null ? 'nothing' : names.value(testId, key, value);
+}
+
+function verdictText(verdicts: string[]): string {
+  const words = ['falls short', 'undecided', 'meets'].filter((word) => verdicts.includes(word));
+  return words.map((word) => (verdicts.length === 1 ? word : `${verdicts.filter((verdict) => verdict === word).length} ${word}`)).join(', ');
+}
+
+function of(name: string): string {
+  return name === '' ? '' : ` (${name})`;
+}
+
+function listed(items: string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join('; ')} and ${items.at(-1)}`;
+}
+
+function quoted(text: string): string {
+  return `“${text}”`;
+}
+
+/** Ends like a sentence, also when the person who wrote it did not put a full stop. */
+function sentenceEnd(text: string): string {
+  return /[.!?…]$/.test(text) ? text : `${text}.`;
+}

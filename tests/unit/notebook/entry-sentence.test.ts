@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { describeEntry, type EntryNames } from '../../../shared-lib/notebook/entry-sentence.ts';
+import type { DraftEntry, Entry, EntryKind } from '../../../shared-lib/notebook/entry.ts';
+import { oneOfEach } from './one-of-each.ts';
+
+const names: EntryNames = {
+  material: () => 'PET film',
+  lot: () => 'PET film, lot 4711',
+  sample: () => 'S-014',
+  method: () => 'Test fluids',
+  test: () => 'Test fluids on S-014',
+  row: (_testId, row) => `position ${row.slice(1)}`,
+  field: (_testId, key) => (key === 'humidity' ? 'relative humidity' : 'wetting tension'),
+  value: (_testId, key, value) => `${value} ${key === 'humidity' ? '%' : 'mN/m'}`,
+  report: () => 'LD-2025-001',
+};
+const entryOf = (draft: DraftEntry) => ({ ...draft, seq: 1, id: 'e', recordedAt: draft.occurredAt, previous: '', hash: '' }) as Entry;
+const textOf = (kind: EntryKind, body: object = {}) => {
+  const draft = oneOfEach.find((one) => one.kind === kind)!;
+  return describeEntry(entryOf({ ...draft, body: { ...draft.body, ...body } } as DraftEntry), names).text;
+};
+
+describe('describeEntry', () => {
+  test.each<[EntryKind, string]>([
+    ['notebook.created', 'Began the notebook “Low-migration series” (Quillmere Flexibles).'],
+    ['person.added', 'Added Imke Rasmund (IR), technician.'],
+    ['material.added', 'Added the film PET film (Osprey Vale).'],
+    ['lot.added', 'Added lot 4711 of PET film, received on 2025-04-30.'],
+    ['sample.added', 'Added sample S-014 (dumpling pouch 600 g), made from PET film, lot 4711.'],
+    ['test.started', 'Started Test fluids (version 1) on S-014.'],
+    ['limits.set', 'Set the limit (simple rule) for Test fluids on S-014: new specification.'],
+    ['condition.entered', 'Entered 50 % for relative humidity, in Test fluids on S-014.'],
+    ['condition.corrected', 'Corrected relative humidity, in Test fluids on S-014 from 50 % to 48 %.'],
+    ['reading.entered', 'Entered 38.5 mN/m (typed “38,5”) for wetting tension, position 1, in Test fluids on S-014.'],
+    ['reading.corrected', 'Corrected wetting tension, position 1, in Test fluids on S-014 from 38.5 mN/m to 36 mN/m.'],
+    ['row.voided', 'Voided position 1 of Test fluids on S-014: touched by hand.'],
+    ['row.restored', 'Restored position 1 of Test fluids on S-014: it was row 2.'],
+    ['row.remarked', 'Remarked on position 1 of Test fluids on S-014: near the edge.'],
+    ['attachment.added', 'Attached the file peel-1.csv (12 bytes).'],
+    ['trace.read', 'Read a trace of 400 points into wetting tension, position 2, in Test fluids on S-014.'],
+    ['test.finished', 'Finished Test fluids on S-014: meets.'],
+    ['report.issued', 'Issued report LD-2025-001 on one test to Tamarind.'],
+  ])('puts %s into a sentence', (kind, text) => {
+    expect(textOf(kind)).toBe(text);
+  });
+
+  test('gives before, after and reason of a correction, and of nothing else', () => {
+    for (const draft of oneOfEach) {
+      const { correction } = describeEntry(entryOf(draft), names);
+      if (draft.kind === 'reading.corrected') expect(correction).toEqual({ before: '38.5 mN/m', after: '36 mN/m', reason: 'wrong bottle' });
+      else if (draft.kind === 'condition.corrected') expect(correction).toEqual({ before: '50 %', after: '48 %', reason: 'misread' });
+      else expect(correction, draft.kind).toBeNull();
+    }
+  });
+
+  test('says so when a cell was cleared, and how verdicts are spread', () => {
+    expect(textOf('reading.entered', { value: null, typed: '' })).toBe('Cleared wetting tension, position 1, in Test fluids on S-014.');
+    expect(textOf('reading.corrected', { value: null, typed: '' })).toContain('from 38.5 mN/m to nothing.');
+    const verdict = (word: string) => ({ property: 'p', limit: null, verdict: word, probability: null });
+    expect(textOf('test.finished', { verdicts: ['meets', 'meets', 'falls short', 'no limit'].map(verdict) })).toBe(
+      'Finished Test fluids on S-014: 1 falls short, 2 meets.',
+    );
+    expect(textOf('report.issued', { replaces: { reportId: 'rep0', reason: 'wrong lot!' } })).toContain('in place of report LD-2025-001: wrong lot!');
+  });
+});
