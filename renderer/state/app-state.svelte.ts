@@ -1,0 +1,129 @@
+import { createContext } from 'svelte';
+import type { Answer, ApplicationEvent, CallInput, CallName, CallOutput, Client } from '../../shared-lib/api.ts';
+import type { SessionView } from '../../shared-lib/notebook/views.ts';
+import { Appearance } from './appearance.svelte.ts';
+import { Form } from './form.svelte.ts';
+import { Navigation } from './navigation.svelte.ts';
+import { isReading } from './reading-calls.ts';
+
+/** What all screens share: the session, the place, the way to the application and forms that were left half filled in. */
+export class AppState {
+  readonly navigation = new Navigation();
+  readonly appearance = new Appearance();
+  #client: Client;
+  #session = $state.raw<SessionView | null>(null);
+  #startProblem = $state('');
+  #trouble = $state('');
+  #writing = $state(0);
+  #revision = $state(0);
+  #refreshTimer: ReturnType<typeof setTimeout> | undefined;
+  #forms = new Map<string, Form<object>>();
+  #toOpen = new Set<string>();
+  #kept = new Map<string, object>();
+
+  constructor(client: Client) {
+    this.#client = client;
+  }
+
+  /** `null` until the application has answered for the first time. */
+  get session(): SessionView | null {
+    return this.#session;
+  }
+
+  get startProblem(): string {
+    return this.#startProblem;
+  }
+
+  /** What the application had to tell unasked, until it is dismissed. */
+  get trouble(): string {
+    return this.#trouble;
+  }
+
+  /** Entries on their way to the disk. */
+  get writing(): number {
+    return this.#writing;
+  }
+
+  /** Goes up when the notebook has changed; a screen that reads it asks again. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  get readOnly(): boolean {
+    return this.#session?.notebook?.readOnly ?? false;
+  }
+
+  /** Connects to the application; returns how to let go of it. */
+  start(oncommand: (command: Extract<ApplicationEvent, { kind: 'command' }>['command']) => void): () => void {
+    void this.#refreshSession();
+    return this.#client.subscribe((event) => {
+      if (event.kind === 'notebook-changed') this.#refreshSoon();
+      else if (event.kind === 'trouble') this.#trouble = event.text;
+      else if (event.kind === 'command') oncommand(event.command);
+    });
+  }
+
+  async call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<Answer<CallOutput<Name>>> {
+    const plain = $state.snapshot(input) as CallInput<Name>;
+    if (isReading(name)) return this.#client.call(name, plain);
+    this.#writing += 1;
+    try {
+      const answer = await this.#client.call(name, plain);
+      if (answer.ok) this.#refreshSoon();
+      return answer;
+    } finally {
+      this.#writing -= 1;
+    }
+  }
+
+  dismissTrouble(): void {
+    this.#trouble = '';
+  }
+
+  /** The form of that name, as it was left. */
+  form<Values extends object>(name: string, blank: () => Values): Form<Values> {
+    return keep(this.#forms as Map<string, object>, name, () => new Form(blank, this.#toOpen.delete(name))) as Form<Values>;
+  }
+
+  /** Opens a form by its name, before or after its screen has made it. */
+  openForm(name: string): void {
+    const form = this.#forms.get(name);
+    if (form) form.open = true;
+    else this.#toOpen.add(name);
+  }
+
+  /** State that outlives its screen, such as a bench sheet with a value that was refused. */
+  keep<Kept extends object>(name: string, make: () => Kept): Kept {
+    return keep(this.#kept, name, make) as Kept;
+  }
+
+  /** Several events in a row, as when a column is pasted, cause one refresh. */
+  #refreshSoon(): void {
+    clearTimeout(this.#refreshTimer);
+    this.#refreshTimer = setTimeout(() => void this.#refreshSession(), 40);
+  }
+
+  async #refreshSession(): Promise<void> {
+    const answer = await this.#client.call('session.get', {});
+    if (answer.ok) {
+      if (this.#session?.notebook?.fileName !== answer.value.notebook?.fileName) this.#forgetNotebook();
+      this.#session = answer.value;
+      this.#startProblem = '';
+      this.#revision += 1;
+    } else if (this.#session) this.#trouble = answer.problem.message;
+    else this.#startProblem = answer.problem.message;
+  }
+
+  #forgetNotebook(): void {
+    this.#forms.clear();
+    this.#kept.clear();
+  }
+}
+
+function keep(kept: Map<string, object>, name: string, make: () => object): object {
+  const found = kept.get(name) ?? make();
+  kept.set(name, found);
+  return found;
+}
+
+export const [appState, setAppState] = createContext<AppState>();

@@ -1,0 +1,31 @@
+import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
+import type { AppState } from './app-state.svelte.ts';
+
+/** The latest answer to a call that a screen repeats as its input or the notebook changes. A late answer never replaces a newer one. */
+export class Asked<Name extends CallName> {
+  #value = $state.raw<CallOutput<Name> | null>(null);
+  #problem = $state('');
+  #newest = 0;
+
+  constructor(
+    private readonly app: AppState,
+    private readonly name: Name,
+  ) {}
+
+  /** `null` until the first answer. */
+  get value(): CallOutput<Name> | null {
+    return this.#value;
+  }
+
+  get problem(): string {
+    return this.#problem;
+  }
+
+  async ask(input: CallInput<Name>): Promise<void> {
+    const number = ++this.#newest;
+    const answer = await this.app.call(this.name, input);
+    if (number !== this.#newest) return;
+    this.#problem = answer.ok ? '' : answer.problem.message;
+    if (answer.ok) this.#value = answer.value;
+  }
+}

@@ -1,0 +1,237 @@
+import { SvelteMap, SvelteSet } from 'svelte/reactivity';
+import type { Answer, CallInput } from '../../shared-lib/api.ts';
+import type { Field, Method } from '../../shared-lib/method/method.ts';
+import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
+import type { AppState } from './app-state.svelte.ts';
+import { nextRowId, type CellPlace } from './sheet-grid.ts';
+
+/** What was typed in a cell and is not yet in the record. */
+export interface PendingCell {
+  typed: string;
+  state: 'saving' | 'refused' | 'needs-reason';
+  /** Why it was refused, or what the reason is asked for. */
+  message: string;
+}
+
+export type CommitOutcome = 'saved' | 'unchanged' | 'refused' | 'needs-reason';
+export type BenchMethod = Omit<Method, 'evaluate'>;
+
+/** One bench sheet: the view last answered, and what is on its way or was refused. Kept while the person is elsewhere. */
+export class BenchSheet {
+  readonly pending = new SvelteMap<string, PendingCell>();
+  #view = $state.raw<BenchSheetView | null>(null);
+  #method = $state.raw<BenchMethod | null>(null);
+  #problem = $state('');
+  #announcement = $state('');
+  #addedRows = $state<string[]>([]);
+  #declined = new SvelteSet<string>();
+  /** Entries are sent one after the other, so that the record has them in the order of typing. */
+  #queue: Promise<unknown> = Promise.resolve();
+  #queued = 0;
+
+  constructor(
+    private readonly app: AppState,
+    readonly testId: string,
+  ) {}
+
+  get view(): BenchSheetView | null {
+    return this.#view;
+  }
+
+  get method(): BenchMethod | null {
+    return this.#method;
+  }
+
+  /** Why the sheet cannot be shown or an action was refused, or ''. */
+  get problem(): string {
+    return this.#problem;
+  }
+
+  /** For screen readers: what was refused, while the person is already in the next cell. */
+  get announcement(): string {
+    return this.#announcement;
+  }
+
+  /** All rows on the sheet: those of the record, those laid out by the method and those added just now. */
+  readonly rows: RowView[] = $derived.by(() => {
+    if (!this.#view || !this.#method) return [];
+    const rows = [...this.#view.rows];
+    const add = (row: string) => rows.push({ row, cells: {}, voided: null, remark: '' });
+    for (const row of this.#addedRows) if (!rows.some((known) => known.row === row)) add(row);
+    while (rows.length < this.#method.readings.startRows) add(nextRowId(rows.map((known) => known.row)));
+    return rows;
+  });
+
+  /** Ids of the rows that can be typed in. */
+  readonly openRows: string[] = $derived(this.rows.filter((row) => !row.voided).map((row) => row.row));
+
+  readonly keys: string[] = $derived(this.#method?.readings.fields.map((field) => field.key) ?? []);
+
+  async load(): Promise<void> {
+    if (this.#queued > 0) return;
+    if (!this.#method) {
+      const [methods, sheet] = await Promise.all([this.app.call('methods.list', {}), this.app.call('test.get', { testId: this.testId })]);
+      if (!methods.ok || !sheet.ok) return this.#refuse(!methods.ok ? methods : (sheet as Answer<never>));
+      const method = methods.value.find((known) => known.id === sheet.value.test.methodId);
+      if (!method) this.#problem = `The method of this test (${sheet.value.test.methodId}) is not known to this version.`;
+      else this.#method = method;
+      this.#view = sheet.value;
+      return;
+    }
+    const sheet = await this.app.call('test.get', { testId: this.testId });
+    if (this.#queued > 0) return;
+    if (sheet.ok) this.#view = sheet.value;
+    else this.#refuse(sheet);
+  }
+
+  cell(place: CellPlace): CellView | undefined {
+    if (place.row === '') return this.#view?.conditions[place.key];
+    return this.rows.find((row) => row.row === place.row)?.cells[place.key];
+  }
+
+  pendingIn(place: CellPlace): PendingCell | undefined {
+    return this.pending.get(cellId(place));
+  }
+
+  /** What the cell shows: what was typed last, else what the record holds. */
+  shown(place: CellPlace): string {
+    return this.pendingIn(place)?.typed ?? this.cell(place)?.typed ?? '';
+  }
+
+  hasValue(place: CellPlace): boolean {
+    return (this.cell(place)?.typed ?? '') !== '';
+  }
+
+  isEmptyRow(row: string): boolean {
+    return this.keys.every((key) => this.shown({ row, key }) === '');
+  }
+
+  /** What stands above in the same column, or ''. */
+  above(place: CellPlace): string {
+    const index = this.openRows.indexOf(place.row);
+    return index > 0 ? this.shown({ row: this.openRows[index - 1]!, key: place.key }) : '';
+  }
+
+  /** The value offered for an empty cell: carried down from the row above, else the method's default. Not entered until accepted. */
+  offered(place: CellPlace, field: Field): string {
+    if (field.kind === 'trace' || this.#declined.has(cellId(place)) || this.shown(place) !== '') return '';
+    const carried = field.carryDown ? this.above(place) : '';
+    return carried || (place.row !== '' && field.default !== undefined ? String(field.default) : '');
+  }
+
+  decline(place: CellPlace): void {
+    this.#declined.add(cellId(place));
+  }
+
+  /** Enters what a row that has readings still offers, once the person has left the row. */
+  leaveRow(row: string): void {
+    if (!this.openRows.includes(row) || this.isEmptyRow(row)) return;
+    for (const field of this.#method?.readings.fields ?? []) {
+      const place = { row, key: field.key };
+      const offered = this.offered(place, field);
+      if (offered) void this.commit(place, offered);
+    }
+  }
+
+  addRow(): string | null {
+    const rows = this.rows.map((row) => row.row);
+    if (!this.#method || rows.length >= this.#method.readings.maxRows) return null;
+    const row = nextRowId(rows);
+    // Rows that the method laid out are kept as they are when one is added after them.
+    this.#addedRows = [...rows, row];
+    return row;
+  }
+
+  /** Sends what was typed. Without a reason where one is needed, the cell asks for it and keeps what was typed. */
+  commit(place: CellPlace, typed: string, reason = ''): Promise<CommitOutcome> {
+    const text = typed.trim();
+    if (text === (this.cell(place)?.typed ?? '')) {
+      this.pending.delete(cellId(place));
+      return Promise.resolve('unchanged');
+    }
+    this.pending.set(cellId(place), { typed: text, state: 'saving', message: '' });
+    return this.#inTurn(async () => {
+      const answer =
+        place.row === ''
+          ? await this.app.call('condition.enter', { testId: this.testId, key: place.key, typed: text, reason })
+          : await this.app.call('reading.enter', { testId: this.testId, row: place.row, key: place.key, typed: text, reason });
+      const current = this.pendingIn(place);
+      const retyped = current !== undefined && current.typed !== text;
+      if (answer.ok) {
+        this.#view = answer.value;
+        if (!retyped) this.pending.delete(cellId(place));
+        return 'saved';
+      }
+      const needsReason = answer.problem.field === 'reason';
+      if (!retyped) {
+        this.pending.set(cellId(place), { typed: text, state: needsReason ? 'needs-reason' : 'refused', message: answer.problem.message });
+      }
+      this.#announcement = `${text}: ${answer.problem.message}`;
+      return needsReason ? 'needs-reason' : 'refused';
+    });
+  }
+
+  /** Takes back what was typed and not saved. */
+  restore(place: CellPlace): void {
+    this.pending.delete(cellId(place));
+  }
+
+  paste(place: CellPlace, pasted: string): Promise<boolean> {
+    return this.#act(() => this.app.call('readings.paste', { testId: this.testId, row: place.row, key: place.key, pasted }));
+  }
+
+  setLimits(limits: Omit<CallInput<'test.setLimits'>, 'testId'>): Promise<Answer<BenchSheetView>> {
+    return this.#inTurn(() => this.#taking(this.app.call('test.setLimits', { testId: this.testId, ...limits })));
+  }
+
+  readTrace(trace: Omit<CallInput<'trace.read'>, 'testId'>): Promise<Answer<BenchSheetView>> {
+    return this.#inTurn(() => this.#taking(this.app.call('trace.read', { testId: this.testId, ...trace })));
+  }
+
+  voidRow(row: string, reason: string): Promise<boolean> {
+    return this.#act(() => this.app.call('row.void', { testId: this.testId, row, reason }));
+  }
+
+  restoreRow(row: string, reason: string): Promise<boolean> {
+    return this.#act(() => this.app.call('row.restore', { testId: this.testId, row, reason }));
+  }
+
+  remarkRow(row: string, remark: string): Promise<boolean> {
+    return this.#act(() => this.app.call('row.remark', { testId: this.testId, row, remark }));
+  }
+
+  finish(remark: string): Promise<boolean> {
+    return this.#act(() => this.app.call('test.finish', { testId: this.testId, remark }));
+  }
+
+  /** An action on the whole sheet; false when it was refused and `problem` says why. */
+  #act(send: () => Promise<Answer<BenchSheetView>>): Promise<boolean> {
+    return this.#inTurn(async () => {
+      const answer = await this.#taking(send());
+      this.#problem = answer.ok ? '' : answer.problem.message;
+      return answer.ok;
+    });
+  }
+
+  async #taking(sent: Promise<Answer<BenchSheetView>>): Promise<Answer<BenchSheetView>> {
+    const answer = await sent;
+    if (answer.ok) this.#view = answer.value;
+    return answer;
+  }
+
+  #inTurn<Output>(send: () => Promise<Output>): Promise<Output> {
+    this.#queued += 1;
+    const sent = this.#queue.then(send).finally(() => (this.#queued -= 1));
+    this.#queue = sent.catch(() => undefined);
+    return sent;
+  }
+
+  #refuse(answer: Answer<unknown>): void {
+    if (!answer.ok) this.#problem = answer.problem.message;
+  }
+}
+
+/** Names a cell within its sheet, also for the ids of the page. */
+export function cellId(place: CellPlace): string {
+  return `${place.row || 'condition'}-${place.key}`;
+}

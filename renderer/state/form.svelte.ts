@@ -1,0 +1,55 @@
+import type { Answer, CallProblem } from '../../shared-lib/api.ts';
+
+/** A form that is sent as a whole. What was typed stays until the application has taken it. */
+export class Form<Values extends object> {
+  values = $state() as Values;
+  open = $state(false);
+  #problem = $state.raw<CallProblem | null>(null);
+  #busy = $state(false);
+  #blank: () => Values;
+
+  constructor(blank: () => Values, open = false) {
+    this.#blank = blank;
+    this.values = blank();
+    this.open = open;
+  }
+
+  get busy(): boolean {
+    return this.#busy;
+  }
+
+  /** The sentence that belongs beside a field, or ''. */
+  problemAt(field: string): string {
+    return this.#problem && belongsTo(this.#problem.field, field) ? this.#problem.message : '';
+  }
+
+  /** The sentence that belongs to none of the fields, or ''. */
+  get generalProblem(): string {
+    const problem = this.#problem;
+    if (!problem) return '';
+    return Object.keys(this.values).some((field) => belongsTo(problem.field, field)) ? '' : problem.message;
+  }
+
+  /** Sends; gives what came back, or `null` when it was refused and the reason stands at the field. */
+  async send<Output>(ask: (values: Values) => Promise<Answer<Output>>): Promise<Output | null> {
+    if (this.#busy) return null;
+    this.#busy = true;
+    try {
+      const answer = await ask(this.values);
+      this.#problem = answer.ok ? null : answer.problem;
+      return answer.ok ? answer.value : null;
+    } finally {
+      this.#busy = false;
+    }
+  }
+
+  clear(): void {
+    this.values = this.#blank();
+    this.#problem = null;
+    this.open = false;
+  }
+}
+
+function belongsTo(problemField: string, field: string): boolean {
+  return problemField === field || problemField.startsWith(`${field}.`) || problemField.startsWith(`${field}[`);
+}

@@ -1,0 +1,67 @@
+/** Where the person is, as it stands in the address after `#`. */
+export type Place =
+  | { screen: 'notebook' }
+  | { screen: 'today' }
+  | { screen: 'samples'; sampleId: string | null }
+  | { screen: 'materials' }
+  | { screen: 'bench-sheet'; testId: string }
+  | { screen: 'reports'; reportId: string | null }
+  | { screen: 'new-report'; replaces: string | null }
+  | { screen: 'record'; testId: string | null };
+
+/** The screens of the rail, in the order of Alt+1, Alt+2 … */
+export const railScreens = [
+  { screen: 'today', name: 'Today' },
+  { screen: 'samples', name: 'Samples' },
+  { screen: 'materials', name: 'Materials' },
+  { screen: 'reports', name: 'Reports' },
+  { screen: 'record', name: 'Record' },
+  { screen: 'notebook', name: 'Notebook' },
+] as const;
+
+export type RailScreen = (typeof railScreens)[number]['screen'];
+
+/** `#/samples/ID` → place; anything unknown leads to Today. */
+export function parsePlace(hash: string): Place {
+  const [screen, id] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  switch (screen) {
+    case 'notebook':
+    case 'materials':
+      return { screen };
+    case 'samples':
+      return { screen, sampleId: id || null };
+    case 'bench-sheet':
+      return id ? { screen, testId: id } : { screen: 'today' };
+    case 'reports':
+      return { screen, reportId: id || null };
+    case 'new-report':
+      return { screen, replaces: id || null };
+    case 'record':
+      return { screen, testId: id || null };
+    default:
+      return { screen: 'today' };
+  }
+}
+
+/** Place → `#/samples/ID`, for links and the address. */
+export function placeHash(place: Place): string {
+  const id =
+    'sampleId' in place ? place.sampleId
+    : 'testId' in place ? place.testId
+    : 'reportId' in place ? place.reportId
+    : 'replaces' in place ? place.replaces
+    : null;
+  return id ? `#/${place.screen}/${encodeURIComponent(id)}` : `#/${place.screen}`;
+}
+
+/** The entry of the rail that a place belongs to. */
+export function railScreenOf(place: Place): RailScreen {
+  if (place.screen === 'bench-sheet') return 'samples';
+  if (place.screen === 'new-report') return 'reports';
+  return place.screen;
+}
+
+/** Where an entry of the rail leads. */
+export function placeOfScreen(screen: RailScreen): Place {
+  return parsePlace(`#/${screen}`);
+}

@@ -1,0 +1,70 @@
+import type { TraceReading } from '../../shared-lib/notebook/entry.ts';
+import type { TracePreview } from '../../shared-lib/notebook/views.ts';
+import type { AppState } from './app-state.svelte.ts';
+import type { BenchSheet } from './bench-sheet.svelte.ts';
+import { base64Of } from './base64.ts';
+import type { CellPlace } from './sheet-grid.ts';
+
+const largestFile = 24_000_000;
+
+/** A trace file that the person is about to read into a cell. */
+export class TraceFile {
+  reason = $state('');
+  #preview = $state.raw<TracePreview | null>(null);
+  #problem = $state('');
+  #reasonProblem = $state('');
+  #busy = $state(false);
+  #bytes = '';
+  #newest = 0;
+
+  constructor(
+    private readonly app: AppState,
+    private readonly file: File,
+  ) {}
+
+  get preview(): TracePreview | null {
+    return this.#preview;
+  }
+
+  get problem(): string {
+    return this.#problem;
+  }
+
+  get reasonProblem(): string {
+    return this.#reasonProblem;
+  }
+
+  get busy(): boolean {
+    return this.#busy;
+  }
+
+  /** Reads the file again with what the person changed. What the change entails (another delimiter, other columns) is found anew. */
+  async read(change: Partial<TraceReading> = {}): Promise<void> {
+    if (this.file.size > largestFile) {
+      this.#problem = `This file has ${Math.round(this.file.size / 1e6)} MB; at most 24 MB can be read.`;
+      return;
+    }
+    const number = ++this.#newest;
+    this.#busy = true;
+    this.#bytes ||= base64Of(await this.file.arrayBuffer());
+    const known = 'delimiter' in change ? {} : (this.#preview?.reading ?? {});
+    const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading: { ...known, ...change } });
+    if (number !== this.#newest) return;
+    this.#busy = false;
+    this.#problem = answer.ok ? '' : answer.problem.message;
+    if (answer.ok) this.#preview = answer.value;
+  }
+
+  /** Reads the trace into the cell; false when it was refused. */
+  async confirm(sheet: BenchSheet, place: CellPlace): Promise<boolean> {
+    if (!this.#preview) return false;
+    this.#busy = true;
+    const answer = await sheet.readTrace({ ...place, name: this.file.name, bytes: this.#bytes, reading: this.#preview.reading, reason: this.reason });
+    this.#busy = false;
+    if (answer.ok) return true;
+    const atReason = answer.problem.field === 'reason';
+    this.#reasonProblem = atReason ? answer.problem.message : '';
+    this.#problem = atReason ? '' : answer.problem.message;
+    return false;
+  }
+}
