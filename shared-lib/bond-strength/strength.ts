@@ -5,5 +5,5 @@ export const STRENGTH_UNITS = ['N/15 mm', 'N/25 mm', 'N/25.4 mm', 'N/m', 'gf/25 
 
 /** A force on a strip of `widthMm` as a strength in `unit`. */
 export function strengthOf(forceN: number, widthMm: number, unit: StrengthUnit): number {
-  return convertStrength((1000 * forceN) / widthMm, 'N/m', unit);
+  return convertStrength((15 * forceN) / widthMm, 'N/15 mm', unit);
 }

@@ -9,7 +9,6 @@ const DRIFT_T = 3;
 const UNEVEN_SHARE = 0.01;
 const FEW_POINTS = 20;
 const SATURATED_RUN = 5;
-const STEPS_ACROSS_PLATEAU = 20;
 
 /** What is doubtful about a trace and its plateau; nothing is left out of the result for it. */
 export function traceFlags(trace: TraceColumns, plateau: Plateau, force: PlateauForce): Flag[] {
@@ -34,7 +33,7 @@ export function traceFlags(trace: TraceColumns, plateau: Plateau, force: Plateau
     const share = force.mean === 0 ? '' : ` (${Math.round((100 * Math.abs(changeN)) / Math.abs(force.mean))} % of the mean)`;
     flag('drift', 'points', `The force ${changeN > 0 ? 'rises' : 'falls'} by ${newtons(Math.abs(changeN))} N${share} along the plateau: the mean depends on where it begins and ends.`);
   }
-  const saturated = saturation(trace, plateau);
+  const saturated = saturation(trace, plateau, force.maximum);
   if (saturated) {
     flag('saturation', 'points', `The force stays at exactly ${newtons(force.maximum)} N for ${saturated} points in a row, its highest value: the load cell may be at the end of its range.`);
   }
@@ -63,28 +62,20 @@ function suddenLoss({ displacementMm, forceN }: TraceColumns, levelN: number): {
 }
 
 /**
- * Longest run of points at exactly the plateau's highest force, or 0 where that is no sign of clipping: fewer than five
- * in a row, or a load cell whose steps are so coarse that equal readings are to be expected.
+ * Longest run of points at exactly the plateau's highest force, or 0 where that is no sign of clipping: fewer than five in
+ * a row, or not three times as long as any other run of equal readings, which a coarse load cell gives everywhere.
  */
-function saturation({ forceN }: TraceColumns, { steady }: Plateau): number {
-  let maximum = -Infinity;
-  let minimum = Infinity;
-  let smallestStep = Infinity;
+function saturation({ forceN }: TraceColumns, { steady }: Plateau, maximum: number): number {
   let run = 0;
-  let longest = 0;
+  let atMaximum = 0;
+  let below = 0;
   for (let index = steady.start; index < steady.end; index += 1) {
     const force = forceN[index]!;
-    if (index > steady.start && force !== forceN[index - 1]) smallestStep = Math.min(smallestStep, Math.abs(force - forceN[index - 1]!));
-    minimum = Math.min(minimum, force);
-    if (force > maximum) {
-      maximum = force;
-      run = 0;
-      longest = 0;
-    }
-    run = force === maximum ? run + 1 : 0;
-    longest = Math.max(longest, run);
+    run = index > steady.start && force === forceN[index - 1] ? run + 1 : 1;
+    if (force === maximum) atMaximum = Math.max(atMaximum, run);
+    else below = Math.max(below, run);
   }
-  return longest >= SATURATED_RUN && maximum - minimum > STEPS_ACROSS_PLATEAU * smallestStep ? longest : 0;
+  return below > 0 && atMaximum >= SATURATED_RUN && atMaximum >= 3 * below ? atMaximum : 0;
 }
 
 function newtons(value: number): string {
