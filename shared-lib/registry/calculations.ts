@@ -1,4 +1,5 @@
 import type { Calculation } from '../calculation/calculation.ts';
+import { bondStrengthCalculation } from '../bond-strength/bond-strength.ts';
 import { peelTraceCalculation } from '../bond-strength/peel-trace.ts';
 import { colourDifferenceCalculation } from '../colour/colour-difference.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
@@ -9,6 +10,7 @@ import { wettingFluidCalculation } from '../surface-energy/wetting-fluid.ts';
 export const allCalculations: readonly Calculation[] = [
   wettingFluidCalculation,
   peelTraceCalculation,
+  bondStrengthCalculation,
   fadeRetentionCalculation,
   colourDifferenceCalculation,
   verdictCalculation,

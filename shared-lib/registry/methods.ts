@@ -1,5 +1,6 @@
+import { laminationBondMethod } from '../bond-strength/lamination-bond.method.ts';
 import type { Method } from '../method/method.ts';
 import { testFluidsMethod } from '../surface-energy/test-fluids.method.ts';
 
 /** Every built-in test method, in the order in which lists show them. */
-export const allMethods: readonly Method[] = [testFluidsMethod];
+export const allMethods: readonly Method[] = [testFluidsMethod, laminationBondMethod];

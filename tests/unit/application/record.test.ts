@@ -1,0 +1,121 @@
+import { createRequire } from 'node:module';
+import { readFileSync, writeFileSync } from 'node:fs';
+import initSqlJs from 'sql.js';
+import { describe, expect, it } from 'vitest';
+import { NotebookStore } from '../../../electron/store/notebook-store.ts';
+import { testBench, type TestBench } from './open-application.ts';
+
+const wasm = createRequire(import.meta.url).resolve('sql.js/dist/sql-wasm.wasm');
+
+/** Changes the notebook's file behind the program's back, as somebody with a database tool would. */
+async function tamper(bench: TestBench, sql: string): Promise<void> {
+  await bench.application.close();
+  const sqlite = await initSqlJs({ locateFile: () => wasm });
+  const database = new sqlite.Database(readFileSync(bench.notebookFile));
+  for (const { name } of rows(database.exec("SELECT name FROM sqlite_master WHERE type = 'trigger'"))) database.run(`DROP TRIGGER ${name}`);
+  database.run(sql);
+  writeFileSync(bench.notebookFile, database.export());
+  database.close();
+  await bench.do('notebook.open', { handle: bench.notebookFile });
+}
+
+function rows(result: initSqlJs.QueryExecResult[]): { name: string }[] {
+  return (result[0]?.values ?? []).map(([name]) => ({ name: String(name) }));
+}
+
+async function finishedTest(bench: TestBench): Promise<string> {
+  const { test } = await bench.startTest('test-fluids');
+  await bench.do('readings.paste', { testId: test.testId, row: 'r1', key: 'wetsMNm', pasted: '37\t38\n38\t39\n39\t40\n38\t39\n40\t41\n36\t37' });
+  await bench.do('test.finish', { testId: test.testId, remark: '' });
+  return test.testId;
+}
+
+describe('the record', () => {
+  it('lists every entry in words, newest first, by page', async () => {
+    const bench = await testBench();
+    await bench.startTest('test-fluids');
+    const record = await bench.do('record.list', {});
+    expect(record.total).toBe(4);
+    expect(record.entries.map(({ seq, kind }) => [seq, kind])).toEqual([
+      [4, 'test.started'],
+      [3, 'sample.added'],
+      [2, 'person.added'],
+      [1, 'notebook.created'],
+    ]);
+    expect(record.entries[0]).toMatchObject({ by: 'Imke Rasmund', text: 'Started Test fluids (version 1) on Q-1.', correction: null });
+    const page = await bench.do('record.list', { offset: 1, limit: 2 });
+    expect(page.total).toBe(4);
+    expect(page.entries.map(({ seq }) => seq)).toEqual([3, 2]);
+  });
+
+  it('finds by words, kind, person and test', async () => {
+    const bench = await testBench();
+    const other = await bench.do('person.add', { name: 'Teodor Vance', initials: 'TV', role: 'ink chemist' });
+    await bench.do('session.takeBench', { personId: other.personId });
+    const { test } = await bench.startTest('test-fluids');
+    await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'label', typed: 'Kante LINKS 100%' });
+    const seqs = async (filter: object) => (await bench.do('record.list', filter)).entries.map(({ seq }) => seq);
+    expect(await seqs({ search: 'kante links' })).toEqual([6]);
+    expect(await seqs({ search: '100%' })).toEqual([6]);
+    expect(await seqs({ search: '1_0' })).toEqual([]);
+    expect(await seqs({ kind: 'person.added' })).toEqual([3, 2]);
+    expect(await seqs({ by: other.personId })).toEqual([6, 5, 4]);
+    expect(await seqs({ testId: test.testId })).toEqual([6, 5]);
+    expect(await seqs({ search: "' OR 1=1 --" })).toEqual([]);
+  });
+});
+
+describe('verifying', () => {
+  it('finds nothing in an honest notebook, also after opening it again', async () => {
+    const bench = await testBench();
+    await finishedTest(bench);
+    const honest = await bench.do('record.verify', {});
+    expect(honest).toMatchObject({ intact: true, problems: [], entries: await bench.entries() });
+    await bench.application.close();
+    await bench.do('notebook.open', { handle: bench.notebookFile });
+    expect(await bench.do('record.verify', {})).toEqual(honest);
+  });
+
+  it.each([
+    ['an edited reading', "UPDATE reading SET value = 45 WHERE \"row\" = 'r1' AND key = 'retractsMNm'", ['Table reading', 'The stored result of Test fluids on Q-1']],
+    ['an edited result', "UPDATE test SET results = replace(results, '\"n\":6', '\"n\":7')", ['Table test', 'The stored result of Test fluids on Q-1']],
+    ['an edited entry', "UPDATE entry SET body = replace(body, '\"value\":36', '\"value\":39') WHERE kind = 'reading.entered'", ['was changed after it was written']],
+    ['a removed entry', 'DELETE FROM entry_about WHERE seq = 5; DELETE FROM entry WHERE seq = 5', ['Entry 6']],
+    ['a person under another name', "UPDATE person SET name = 'Somebody Else'", ['Table person']],
+  ])('finds %s', async (_what, sql, says) => {
+    const bench = await testBench();
+    await finishedTest(bench);
+    await tamper(bench, sql);
+    const { intact, problems } = await bench.do('record.verify', {});
+    expect(intact).toBe(false);
+    for (const words of says) expect(problems.join('\n')).toContain(words);
+  });
+
+  it('finds a stored result that its readings do not give, even when record and tables agree', async () => {
+    const bench = await testBench();
+    const testId = await finishedTest(bench);
+    // An entry like the program's own, but with a made-up result: only working it out anew can tell.
+    const { results } = JSON.parse((await storedRow(bench, testId)).body) as { results: Record<string, { value: number }> };
+    results.wettingTension!.value += 1;
+    await bench.application.close();
+    const store = await NotebookStore.open(bench.notebookFile, { now: () => new Date(bench.time), ulid: () => '01KJZZZZZZZZZZZZZZZZZZZZZZ' });
+    const entry = [...store.entries()].findLast(({ kind }) => kind === 'test.finished')!;
+    store.append([{ kind: 'test.finished', by: entry.by, occurredAt: entry.occurredAt, body: { ...(entry.body as object), results } } as never]);
+    store.close();
+    await bench.do('notebook.open', { handle: bench.notebookFile });
+    expect((await bench.do('record.verify', {})).problems).toEqual([
+      'The stored result of Test fluids on Q-1 is not the one that its readings give: wettingTension differs.',
+    ]);
+    const problem = await bench.refused('report.issue', { title: 'T', recipient: '', remark: '', testIds: [testId], replaces: null });
+    expect(problem.message).toContain('is not the one that its readings give');
+  });
+});
+
+async function storedRow(bench: TestBench, testId: string): Promise<{ body: string }> {
+  await bench.do('notebook.checkpoint', {});
+  const sqlite = await initSqlJs({ locateFile: () => wasm });
+  const database = new sqlite.Database(readFileSync(bench.notebookFile));
+  const [found] = database.exec("SELECT body FROM entry WHERE kind = 'test.finished' AND body LIKE '%' || ? || '%'", [testId]);
+  database.close();
+  return { body: String(found!.values[0]![0]) };
+}
