@@ -1,0 +1,36 @@
+import type { ResultValue } from '../calculation/result.ts';
+import { hoursOfExposure, kilojoulesPerSquareMetre } from '../quantity/units.ts';
+
+export const exposureUnits = ['h', 'kJ/m²', 'MJ/m²'] as const;
+
+export type ExposureUnit = (typeof exposureUnits)[number];
+
+/**
+ * An exposure in another unit: H = E·t, 1 W/m² for 1 h = 3.6 kJ/m².
+ * @param irradianceWPerM2 needed between hours and a radiant exposure; both hold for the same band of wavelengths.
+ * @returns `null` when the irradiance is needed and not given.
+ */
+export function convertExposure(value: number, from: ExposureUnit, to: ExposureUnit, irradianceWPerM2: number | undefined): number | null {
+  if (from === to) return value;
+  if (from === 'h' || to === 'h') {
+    if (irradianceWPerM2 === undefined) return null;
+    if (from === 'h') {
+      const kilojoules = kilojoulesPerSquareMetre(irradianceWPerM2, value);
+      return to === 'MJ/m²' ? kilojoules / 1000 : kilojoules;
+    }
+    return hoursOfExposure(from === 'MJ/m²' ? value * 1000 : value, irradianceWPerM2);
+  }
+  return from === 'MJ/m²' ? value * 1000 : value / 1000;
+}
+
+/** A result that is an exposure, in another unit; `null` as in `convertExposure`. */
+export function convertExposureResult(result: ResultValue, from: ExposureUnit, to: ExposureUnit, irradianceWPerM2: number | undefined): ResultValue | null {
+  const factor = convertExposure(1, from, to, irradianceWPerM2);
+  return factor === null ? null : scaleResult(result, factor, to);
+}
+
+/** A result times a factor above 0, in the unit that this gives. */
+export function scaleResult(result: ResultValue, factor: number, unit: string): ResultValue {
+  const scaled = (value: number | null) => (value === null ? null : value * factor);
+  return { ...result, value: scaled(result.value), low: scaled(result.low), high: scaled(result.high), unit };
+}
