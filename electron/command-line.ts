@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 /** What a command is given: words, options, and the process's streams. */
 export interface Invocation {
   words: string[];
-  options: Record<string, string | boolean | undefined>;
+  options: Record<string, string | boolean | string[] | undefined>;
   input: NodeJS.ReadStream;
   out: (text: string) => void;
   err: (text: string) => void;
@@ -12,7 +12,7 @@ export interface Invocation {
 interface Command {
   usage: string;
   summary: string;
-  options: Record<string, { type: 'string' | 'boolean' }>;
+  options: Record<string, { type: 'string' | 'boolean'; multiple?: boolean }>;
   /** Returns the exit code: 0 done, 1 the answer is no, 2 the input cannot be used. */
   load: () => Promise<(invocation: Invocation) => Promise<number>>;
 }
@@ -41,9 +41,9 @@ const commands: Record<string, Command> = {
     load: async () => (await import('./commands/calc.ts')).calc,
   },
   import: {
-    usage: 'laydown import NOTEBOOK FILE.csv… --sample CODE --method ID --by INITIALS [--force-unit N] [--displacement-unit mm]',
+    usage: 'laydown import NOTEBOOK FILE.csv… --sample CODE --method ID --by INITIALS [--set KEY=VALUE]… [--force-unit N] [--displacement-unit mm]',
     summary: 'read CSV traces (one specimen each) or a table of readings into a new test',
-    options: { sample: text, method: text, by: text, 'force-unit': text, 'displacement-unit': text },
+    options: { sample: text, method: text, by: text, set: { type: 'string', multiple: true }, 'force-unit': text, 'displacement-unit': text },
     load: async () => (await import('./commands/import.ts')).importReadings,
   },
   report: {

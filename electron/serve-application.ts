@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import type { Answer } from '../shared-lib/api.ts';
 import { Application } from './application/application.ts';
 import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
-import { systemClock } from './application/system-clock.ts';
+import { systemClock } from './store/clock.ts';
 import type { ApplicationMessage, HostMessage, Port } from './application-port.ts';
 import { renderReportPdf } from './report/report-pdf.ts';
 
@@ -17,7 +17,7 @@ export function serveApplication(port: Port): void {
     queue = queue.then(async () => {
       if (message.kind === 'start') {
         application = new Application({
-          clock: systemClock,
+          clock: systemClock(),
           settingsFolder: message.options.settingsFolder,
           notebooksFolder: message.options.notebooksFolder,
           version: message.options.version,

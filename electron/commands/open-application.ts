@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
 import { Application } from '../application/application.ts';
-import { systemClock } from '../application/system-clock.ts';
+import { systemClock } from '../store/clock.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 
 /** Thrown for whatever the person at the command line must mend; printed without a stack. */
@@ -23,7 +23,7 @@ export async function withApplication(
 ): Promise<number> {
   const settingsFolder = await mkdtemp(path.join(tmpdir(), 'laydown-command-'));
   const application = new Application({
-    clock: systemClock,
+    clock: systemClock(),
     settingsFolder,
     notebooksFolder,
     version: 'command line',
