@@ -5,4 +5,4 @@ import { mount } from 'svelte';
 import App from './App.svelte';
 import { pickClient } from './state/client.ts';
 
-mount(App, { target: document.getElementById('laydown')!, props: { client: pickClient(window) } });
+mount(App, { target: document.getElementById('page')!, props: { client: pickClient(window) } });

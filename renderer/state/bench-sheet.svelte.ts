@@ -1,4 +1,4 @@
-import { SvelteMap, SvelteSet } from 'svelte/reactivity';
+import { SvelteMap } from 'svelte/reactivity';
 import type { Answer, CallInput } from '../../shared-lib/api.ts';
 import type { Field, Method } from '../../shared-lib/method/method.ts';
 import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
@@ -24,7 +24,6 @@ export class BenchSheet {
   #problem = $state('');
   #announcement = $state('');
   #addedRows = $state<string[]>([]);
-  #declined = new SvelteSet<string>();
   /** Entries are sent one after the other, so that the record has them in the order of typing. */
   #queue: Promise<unknown> = Promise.resolve();
   #queued = 0;
@@ -52,14 +51,11 @@ export class BenchSheet {
     return this.#announcement;
   }
 
-  /** All rows on the sheet: those of the record, those laid out by the method and those added just now. */
+  /** All rows on the sheet: those the application laid out, and those the person went on to before it answered. */
   readonly rows: RowView[] = $derived.by(() => {
-    if (!this.#view || !this.#method) return [];
-    const rows = [...this.#view.rows];
-    const add = (row: string) => rows.push({ row, cells: {}, voided: null, remark: '' });
-    for (const row of this.#addedRows) if (!rows.some((known) => known.row === row)) add(row);
-    while (rows.length < this.#method.readings.startRows) add(nextRowId(rows.map((known) => known.row)));
-    return rows;
+    const rows = [...(this.#view?.rows ?? [])];
+    const ahead = this.#addedRows.filter((added) => !rows.some(({ row }) => row === added));
+    return [...rows, ...ahead.map((row) => ({ row, cells: {}, voided: null, remark: '' }))];
   });
 
   /** Ids of the rows that can be typed in. */
@@ -112,33 +108,17 @@ export class BenchSheet {
     return index > 0 ? this.shown({ row: this.openRows[index - 1]!, key: place.key }) : '';
   }
 
-  /** The value offered for an empty cell: carried down from the row above, else the method's default. Not entered until accepted. */
+  /** What the application will put in beside the first reading of a row, or ''. */
   offered(place: CellPlace, field: Field): string {
-    if (field.kind === 'trace' || this.#declined.has(cellId(place)) || this.shown(place) !== '') return '';
-    const carried = field.carryDown ? this.above(place) : '';
-    return carried || (place.row !== '' && field.default !== undefined ? String(field.default) : '');
-  }
-
-  decline(place: CellPlace): void {
-    this.#declined.add(cellId(place));
-  }
-
-  /** Enters what a row that has readings still offers, once the person has left the row. */
-  leaveRow(row: string): void {
-    if (!this.openRows.includes(row) || this.isEmptyRow(row)) return;
-    for (const field of this.#method?.readings.fields ?? []) {
-      const place = { row, key: field.key };
-      const offered = this.offered(place, field);
-      if (offered) void this.commit(place, offered);
-    }
+    if (field.kind === 'trace' || place.row === '' || !this.isEmptyRow(place.row)) return '';
+    return (field.carryDown && this.above(place)) || String(field.default ?? '');
   }
 
   addRow(): string | null {
     const rows = this.rows.map((row) => row.row);
     if (!this.#method || rows.length >= this.#method.readings.maxRows) return null;
     const row = nextRowId(rows);
-    // Rows that the method laid out are kept as they are when one is added after them.
-    this.#addedRows = [...rows, row];
+    this.#addedRows = [...this.#addedRows, row];
     return row;
   }
 

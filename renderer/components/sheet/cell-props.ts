@@ -11,14 +11,12 @@ export interface CellProps<CellField> {
   label: string;
   cell: CellView | undefined;
   pending: PendingCell | undefined;
-  /** Offered, not yet entered. */
+  /** What the row will start with here. */
   offered: string;
   /** What stands above in the same column. */
   above: string;
   locked: boolean;
   oncommit: (typed: string) => void;
-  /** What was offered is not wanted here. */
-  ondecline: () => void;
   /** A key that leads on; `typed` is what is to be entered first, `null` when nothing changed. Returns false when there is nowhere to go. */
   onaction: (action: CellAction, typed: string | null) => boolean;
   onpaste?: (pasted: string) => void;
