@@ -1,10 +1,10 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method, NumberField } from '../method/method.ts';
+import { runOnBench } from '../method/run-on-bench.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
 import { fluidSteps } from './fluid-table.ts';
-import { runOnBench } from './run-on-bench.ts';
 import { wettingFluidCalculation } from './wetting-fluid.ts';
 
 const fluidField = { kind: 'number', unit: 'mN/m', min: 18, max: 75, usual: { min: 30, max: 56 }, steps: [...fluidSteps] } as const satisfies Partial<NumberField>;
