@@ -54,6 +54,17 @@ export function solveUpper(upper: readonly (readonly number[])[], right: ArrayLi
   return x;
 }
 
+/** x with Rᵀ·x = b for the upper triangle R. */
+export function solveLower(upper: readonly (readonly number[])[], right: ArrayLike<number>): number[] {
+  const x: number[] = [];
+  for (let k = 0; k < upper.length; k++) {
+    let sum = right[k]!;
+    for (let j = 0; j < k; j++) sum -= upper[j]![k]! * x[j]!;
+    x.push(sum / upper[k]![k]!);
+  }
+  return x;
+}
+
 /** (RᵀR)⁻¹ for the upper triangle R: the unscaled covariance of the coefficients. */
 export function inverseOfGram(upper: readonly (readonly number[])[]): number[][] {
   const n = upper.length;

@@ -1,5 +1,6 @@
 import { studentTQuantile } from './distributions.ts';
 import { factorise, inverseOfGram, solveUpper } from './householder.ts';
+import { refineCoefficients } from './refine-coefficients.ts';
 import { compensatedSum } from './summarise.ts';
 
 export interface LinearFit {
@@ -32,8 +33,8 @@ export interface LinearPrediction {
 const DEPENDENT = 1e-13;
 
 /**
- * Ordinary or weighted least squares by Householder QR of centred and scaled columns, refined once on residuals summed
- * with compensation.
+ * Ordinary or weighted least squares by Householder QR of centred and scaled columns, refined in twice the working
+ * precision.
  * @param columns one list per predictor, each as long as `y`; none with an intercept fits the mean.
  * @param options `weights` of the squared residuals, e.g. 1/variance up to a factor.
  * @throws RangeError for lists that do not match, fewer points than coefficients, values that are not finite, or
@@ -62,15 +63,10 @@ export function fitLinear(
   if (first.upper.some((row, k) => Math.abs(row[k]!) < DEPENDENT)) {
     throw new RangeError('The predictors follow from one another, so their coefficients cannot be told apart.');
   }
-  let solution = solveUpper(first.upper, first.rotated);
-  const correction = solveUpper(first.upper, factorise(scaled, residualsOf(scaled, right, solution)).rotated);
-  solution = solution.map((value, k) => value + correction[k]!);
-
-  const slopes = solution.map((value, j) => value / sizes[j]!);
-  const coefficients = intercept ? [yCentre - compensatedSum(slopes.map((slope, j) => slope * centres[j]!)), ...slopes] : slopes;
+  const slopes = solveUpper(first.upper, first.rotated).map((value, j) => value / sizes[j]!);
+  const { coefficients, residuals } = refineCoefficients(columns, y, weights, intercept, { upper: first.upper, sizes, centres, slopes, yCentre });
   const total = compensatedSum(right.map((value) => value * value));
-  const residuals = residualsOf(scaled, right, solution);
-  const summed = compensatedSum(residuals.map((value) => value * value));
+  const summed = compensatedSum(residuals.map((value, i) => value * value * weights[i]!));
   // What remains of an exact fit is the rounding of y itself.
   const rounding = y.length * (Number.EPSILON * Math.max(...y.map((value, i) => Math.abs(value) * roots[i]!))) ** 2;
   const residualSumOfSquares = summed <= 16 * rounding ? 0 : summed;
@@ -102,10 +98,6 @@ export function predictLinear(fit: LinearFit, at: readonly number[], level = 0.9
   const reach = t * Math.sqrt(variance);
   const farther = t * Math.sqrt(variance + fit.residualSd ** 2);
   return { value, low: value - reach, high: value + reach, predictionLow: value - farther, predictionHigh: value + farther };
-}
-
-function residualsOf(columns: readonly (readonly number[])[], right: readonly number[], solution: readonly number[]): number[] {
-  return right.map((value, i) => compensatedSum([value, ...columns.map((column, j) => -column[i]! * solution[j]!)]));
 }
 
 function covarianceOf(upper: number[][], sizes: number[], centres: number[], residualSd: number, intercept: boolean, totalWeight: number): number[][] {
