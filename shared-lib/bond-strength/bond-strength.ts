@@ -1,25 +1,17 @@
 import { z } from 'zod';
 import { defineCalculation, type TableColumn } from '../calculation/calculation.ts';
-import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue, TableRow } from '../calculation/result.ts';
 import { clopperPearson } from '../statistics/clopper-pearson.ts';
 import { bondFigure } from './bond-figure.ts';
 import { bondFlags } from './bond-flags.ts';
 import { bondStatistics, type BondSpecimen } from './bond-statistics.ts';
 import { FAILURE_MODES, isLowerBound, MODE_WORDS } from './failure-mode.ts';
-import { strengthOf } from './strength.ts';
+import { readStrength, strengthFields } from './strength-input.ts';
 
 const LEVEL = 0.95;
 
-const specimenInput = z.strictObject({
-  strengthNPer15mm: z.number().min(0).optional(),
-  forceN: z.number().min(0).optional(),
-  widthMm: z.number().positive().max(1000).optional(),
-  mode: z.enum(FAILURE_MODES),
-});
-
 const input = z.strictObject({
-  specimens: z.array(specimenInput).min(1).max(1000),
+  specimens: z.array(z.strictObject({ ...strengthFields, mode: z.enum(FAILURE_MODES) })).min(1).max(1000),
   requiredNPer15mm: z.number().positive().optional(),
 });
 
@@ -39,7 +31,10 @@ export const bondStrengthCalculation = defineCalculation({
   title: 'Bond strength',
   input,
   compute: ({ specimens: given, requiredNPer15mm }) => {
-    const specimens = given.map((specimen, index): BondSpecimen => ({ strength: strengthOfSpecimen(specimen, index), mode: specimen.mode }));
+    const specimens = given.map((specimen, index): BondSpecimen => ({
+      strength: readStrength(specimen, `specimens[${index}]`, `Specimen ${index + 1}`),
+      mode: specimen.mode,
+    }));
     const { results, notes } = bondStatistics(specimens, LEVEL);
     if (requiredNPer15mm !== undefined) results.shareMeetingRequirement = shareMeeting(specimens, requiredNPer15mm);
     return {
@@ -59,19 +54,6 @@ export const bondStrengthCalculation = defineCalculation({
     'Outlier test, flagged only: F. E. Grubbs, Technometrics 11 (1969) 1',
   ],
 });
-
-function strengthOfSpecimen(specimen: z.output<typeof specimenInput>, index: number): number {
-  const { strengthNPer15mm, forceN, widthMm } = specimen;
-  const field = (key: string) => `specimens[${index}].${key}`;
-  if (strengthNPer15mm !== undefined) {
-    const twice = forceN !== undefined ? 'forceN' : widthMm !== undefined ? 'widthMm' : null;
-    if (twice) throw new InputError(field(twice), specimen[twice], `Specimen ${index + 1}: give either strengthNPer15mm or forceN with widthMm, not both.`);
-    return strengthNPer15mm;
-  }
-  if (forceN === undefined) throw new InputError(field(widthMm === undefined ? 'strengthNPer15mm' : 'forceN'), null, `Specimen ${index + 1} has no strength: give strengthNPer15mm, or forceN with widthMm.`);
-  if (widthMm === undefined) throw new InputError(field('widthMm'), null, `Specimen ${index + 1} has a force without the width of its strip: give widthMm.`);
-  return strengthOf(forceN, widthMm, 'N/15 mm');
-}
 
 function modeTable(specimens: readonly BondSpecimen[]): TableRow[] {
   const n = specimens.length;
