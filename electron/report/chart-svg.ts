@@ -18,7 +18,16 @@ export function chartSvg(figure: Figure, width: number, height: number, theme: F
   configuration.options = { ...configuration.options, devicePixelRatio: 1 };
   const chart = new Chart(canvas as unknown as ConstructorParameters<typeof Chart>[0], configuration);
   chart.destroy();
-  return canvas.getContent().toString('utf8');
+  return withOwnIds(canvas.getContent().toString('utf8'));
+}
+
+/** The canvas numbers its clip paths through the whole process; numbered per drawing, the same figure gives the same text. */
+function withOwnIds(svg: string): string {
+  const ids = new Map<string, string>();
+  return svg.replace(/\bcl_[0-9a-f]+\b/g, (id) => {
+    if (!ids.has(id)) ids.set(id, `clip${ids.size + 1}`);
+    return ids.get(id)!;
+  });
 }
 
 function prepare(): void {

@@ -8,6 +8,8 @@ export interface AxisRange {
 }
 
 const AIR = 0.06;
+/** Nothing is measured below; nearer to zero the quotient of two numbers is no longer exact. */
+const LEAST_ON_LOG = 1e-300;
 /** Room for the arrow of a point that lies beyond. */
 const AIR_OPEN = 0.14;
 
@@ -21,8 +23,8 @@ export function axisRange(figure: Figure, axis: 'x' | 'y'): AxisRange {
   const points = figure.series.flatMap((series) => series.points);
   const values = points.map((point) => point[axis]).filter((value): value is number => value !== null);
   const extents = [...values, ...extras(figure, axis)];
-  if (scale === 'log' && values.every((value) => value > 0)) {
-    return logRange(extents.filter((value) => value > 0), positive(min), positive(max));
+  if (scale === 'log' && values.every((value) => value >= LEAST_ON_LOG)) {
+    return logRange(extents.filter((value) => value >= LEAST_ON_LOG), positive(min), positive(max));
   }
   if (axis === 'y' && figure.series.some((series) => series.kind === 'bars')) extents.push(0);
   const open = axis === 'y' && points.some((point) => point.open !== undefined);
@@ -71,5 +73,5 @@ function ends(values: number[]): { low: number; high: number } | null {
 }
 
 function positive(value: number | undefined): number | undefined {
-  return value !== undefined && value > 0 ? value : undefined;
+  return value !== undefined && value >= LEAST_ON_LOG ? value : undefined;
 }

@@ -3,6 +3,7 @@ import { axisRange, type AxisRange } from './axis-range.ts';
 import { figurePlugins } from './chart-plugins.ts';
 import { chartScale } from './chart-scale.ts';
 import { seriesLooks, type SeriesLook } from './series-look.ts';
+import { formatNumber, plainDecimals } from '../quantity/format.ts';
 import type { Figure, FigurePoint, Series } from './figure.ts';
 import type { FigureTheme } from './theme.ts';
 
@@ -171,5 +172,5 @@ function measure(value: number, unit: string | undefined): string {
 }
 
 function plain(value: number): string {
-  return String(Number(value.toPrecision(5))).replace('-', '−');
+  return formatNumber(value, plainDecimals(value));
 }

@@ -1,4 +1,6 @@
 import type { Chart, ChartArea, Plugin } from 'chart.js';
+import { scalesOf } from './chart-scale.ts';
+import { lineColour, nameReferenceLines } from './reference-names.ts';
 import type { Figure, FigurePoint, ReferenceLine } from './figure.ts';
 import type { SeriesLook } from './series-look.ts';
 import type { FigureTheme } from './theme.ts';
@@ -18,7 +20,7 @@ export function figurePlugins(figure: Figure, looks: SeriesLook[], theme: Figure
       },
       afterDatasetsDraw(chart) {
         drawErrors(chart, figure, looks, theme, (kind) => kind === 'bars');
-        nameReferenceLines(chart, figure.lines ?? [], theme);
+        nameReferenceLines(chart, figure, theme);
       },
     },
   ];
@@ -53,45 +55,6 @@ function drawReferenceLine(chart: Chart, line: ReferenceLine, theme: FigureTheme
     ctx.lineTo(line.axis === 'x' ? at : right, line.axis === 'x' ? bottom : at);
     ctx.stroke();
   });
-}
-
-/** Each name at the end of its line, on a ground that keeps it readable; names that would collide step aside. */
-function nameReferenceLines(chart: Chart, lines: ReferenceLine[], theme: FigureTheme): void {
-  const { ctx, chartArea } = chart;
-  const scales = scalesOf(chart);
-  const size = theme.fontSize * 0.92;
-  const height = size * 1.25;
-  const taken: { left: number; right: number; top: number }[] = [];
-  ctx.save();
-  ctx.font = `${size}px ${theme.fontFamily}`;
-  ctx.textBaseline = 'top';
-  ctx.textAlign = 'left';
-  for (const line of lines) {
-    const at = scales[line.axis].getPixelForValue(line.value);
-    const width = ctx.measureText(line.name).width;
-    const spot = { left: 0, right: 0, top: 0 };
-    if (line.axis === 'y') {
-      spot.left = chartArea.right - width - 4;
-      spot.top = at - height - 1 < chartArea.top ? at + 2 : at - height - 1;
-    } else {
-      spot.left = at + 4 + width > chartArea.right ? at - width - 4 : at + 4;
-      spot.top = chartArea.top + 1;
-    }
-    spot.right = spot.left + width;
-    while (taken.some((other) => overlaps(spot, other, height)) && spot.top + 2 * height < chartArea.bottom) spot.top += height;
-    taken.push(spot);
-    ctx.globalAlpha = 0.8;
-    ctx.fillStyle = theme.ground;
-    ctx.fillRect(spot.left - 2, spot.top, width + 4, height);
-    ctx.globalAlpha = 1;
-    ctx.fillStyle = lineColour(line, theme);
-    ctx.fillText(line.name, spot.left, spot.top + 1);
-  }
-  ctx.restore();
-}
-
-function overlaps(a: { left: number; right: number; top: number }, b: { left: number; right: number; top: number }, height: number): boolean {
-  return a.left < b.right + 4 && b.left < a.right + 4 && Math.abs(a.top - b.top) < height;
 }
 
 function drawErrors(chart: Chart, figure: Figure, looks: SeriesLook[], theme: FigureTheme, wanted: (kind: string) => boolean): void {
@@ -139,10 +102,6 @@ function drawError(chart: Chart, point: FigurePoint, value: number, px: number, 
   ctx.restore();
 }
 
-function scalesOf(chart: Chart) {
-  return { x: chart.scales.x!, y: chart.scales.y! };
-}
-
 function clipped(chart: Chart, draw: (ctx: Chart['ctx']) => void): void {
   const { ctx, chartArea } = chart;
   ctx.save();
@@ -156,8 +115,4 @@ function clipped(chart: Chart, draw: (ctx: Chart['ctx']) => void): void {
 /** Ends beyond the plot (zero on a log axis) stop at its edge. */
 function pixelInside(pixel: number, area: ChartArea): number {
   return Number.isFinite(pixel) ? Math.min(area.bottom, Math.max(area.top, pixel)) : area.bottom;
-}
-
-function lineColour(line: ReferenceLine, theme: FigureTheme): string {
-  return line.role === 'limit' ? theme.limit : line.role === 'mean' ? theme.accent : theme.quiet;
 }

@@ -1,3 +1,4 @@
+import type { Chart } from 'chart.js';
 import type { AxisRange } from './axis-range.ts';
 import type { Axis } from './figure.ts';
 import type { FigureTheme } from './theme.ts';
@@ -44,4 +45,9 @@ function logTickText(value: number, decades: number): string {
   const leading = value / 10 ** Math.floor(Math.log10(value) + 1e-9);
   const shown = decades > 3 ? [1] : decades > 1.2 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 8];
   return shown.some((digit) => Math.abs(leading - digit) < 1e-6) ? tickText(value, value) : '';
+}
+
+/** The two scales that every chart of ours has. */
+export function scalesOf(chart: Chart) {
+  return { x: chart.scales.x!, y: chart.scales.y! };
 }

@@ -21,9 +21,10 @@ export function stripBox(domain: [number, number], width: number, bottom: number
 }
 
 function placer([low, high]: [number, number], left: number, right: number): StripBox['place'] {
+  // Halved first: the span of the largest numbers would not be finite.
+  const span = high / 2 - low / 2;
   return (value) => {
-    // Halved first: the span of the largest numbers would not be finite.
-    const share = high > low ? (value / 2 - low / 2) / (high / 2 - low / 2) : 0.5;
+    const share = span > 0 ? (value / 2 - low / 2) / span : 0.5;
     if (share < 0) return { x: left, beyond: -1 };
     if (share > 1) return { x: right, beyond: 1 };
     return { x: left + share * (right - left), beyond: 0 };

@@ -7,6 +7,8 @@ import type { StripDrawing, StripShape, StripSpec } from './strip.ts';
 /** From this height on there is room for numbers under the baseline. */
 const HEIGHT_WITH_NUMBERS = 34;
 const NUMBER_SIZE = 9;
+/** Numbers stand at least this far apart; a longer one is left to its tick. */
+const NUMBER_ROOM = 48;
 
 /**
  * Lays out one strip in a box of `width` × `height` px (readable from 120 × 18 on; a strip of 34 px and more also shows
@@ -43,15 +45,14 @@ function scaleLine(box: StripBox): StripShape {
 }
 
 function scaleNumbers([low, high]: [number, number], box: StripBox, height: number): StripShape[] {
-  const most = Math.max(2, Math.floor((box.right - box.left) / 48));
+  const most = Math.max(2, Math.floor((box.right - box.left) / NUMBER_ROOM));
   return ticks(low, high, most).flatMap(({ value, text }): StripShape[] => {
     const { x } = box.place(value);
     const half = text.length * NUMBER_SIZE * 0.27;
     const anchor = x - half < 0 ? 'start' : x + half > box.right + box.left ? 'end' : 'middle';
-    return [
-      { kind: 'line', role: 'scale', x1: x, y1: box.bottom - 2, x2: x, y2: box.bottom, width: 1 },
-      { kind: 'text', role: 'scale', x, y: height - 2, anchor, size: NUMBER_SIZE, text },
-    ];
+    const tick: StripShape = { kind: 'line', role: 'scale', x1: x, y1: box.bottom - 2, x2: x, y2: box.bottom, width: 1 };
+    if (half * 2 > NUMBER_ROOM) return [tick];
+    return [tick, { kind: 'text', role: 'scale', x, y: height - 2, anchor, size: NUMBER_SIZE, text }];
   });
 }
 

@@ -1,3 +1,5 @@
+import { formatNumber } from '../quantity/format.ts';
+
 /** Round numbers (1, 2 or 5 times a power of ten) inside `low`–`high`, at most `most`, with the text of each. */
 export function ticks(low: number, high: number, most: number): { value: number; text: string }[] {
   const span = high - low;
@@ -21,7 +23,7 @@ export function tickText(value: number, step: number): string {
     return powerText(value, digits);
   }
   const decimals = Math.min(8, Math.max(0, -Math.floor(Math.log10(Math.abs(step) || 1) + 1e-9)));
-  return value.toFixed(decimals).replace(/^-(?=.*[1-9])/, '−').replace(/^-/, '');
+  return formatNumber(value, decimals);
 }
 
 const SUPERSCRIPT: Record<string, string> = { '-': '⁻', 0: '⁰', 1: '¹', 2: '²', 3: '³', 4: '⁴', 5: '⁵', 6: '⁶', 7: '⁷', 8: '⁸', 9: '⁹' };
