@@ -169,6 +169,7 @@ export class NotebookStore {
       clearTables(this.database);
       for (const entry of this.entries()) applyEntry(this.database, entry);
     });
+    if (this.writing) this.writing.unwritten = true;
   }
 
   /** Where the tables say something else than the entries, one sentence each: somebody changed them by hand. */

@@ -26,7 +26,7 @@ export interface Writing {
   lock: Lock;
   journal: Journal;
   state: FileState;
-  /** The database holds something that neither the file nor the journal does (a new schema). */
+  /** The database holds something that neither the file nor the journal does (a new schema, remade tables). */
   unwritten: boolean;
   /** The journal could not be replayed as a whole: a copy was kept, and it must be cleared behind the next write. */
   writeNow: boolean;
