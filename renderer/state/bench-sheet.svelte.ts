@@ -11,6 +11,8 @@ export interface PendingCell {
   state: 'saving' | 'refused' | 'needs-reason';
   /** Why it was refused, or what the reason is asked for. */
   message: string;
+  /** The reason as last given, so that it need not be typed again. */
+  reason: string;
 }
 
 export type CommitOutcome = 'saved' | 'unchanged' | 'refused' | 'needs-reason';
@@ -129,7 +131,8 @@ export class BenchSheet {
       this.pending.delete(cellId(place));
       return Promise.resolve('unchanged');
     }
-    this.pending.set(cellId(place), { typed: text, state: 'saving', message: '' });
+    const given = reason || (this.pendingIn(place)?.reason ?? '');
+    this.pending.set(cellId(place), { typed: text, state: 'saving', message: '', reason: given });
     return this.#inTurn(async () => {
       const answer =
         place.row === ''
@@ -144,7 +147,7 @@ export class BenchSheet {
       }
       const needsReason = answer.problem.field === 'reason';
       if (!retyped) {
-        this.pending.set(cellId(place), { typed: text, state: needsReason ? 'needs-reason' : 'refused', message: answer.problem.message });
+        this.pending.set(cellId(place), { typed: text, state: needsReason ? 'needs-reason' : 'refused', message: answer.problem.message, reason: given });
       }
       this.#announcement = `${text}: ${answer.problem.message}`;
       return needsReason ? 'needs-reason' : 'refused';
