@@ -119,6 +119,7 @@ function choiceNotes({ choice, lives }: FadeLife, series: number): string[] {
       ? `The readings lie on the curve (${chosen.model.title}) without scatter, so that no interval can be given.`
       : `Model: ${chosen.model.title}${why === 'aicc' ? ', by the smallest AICc' : ''}.`,
   ];
+  if (why !== 'exact') notes.push('The interval holds for this model; it does not contain the choice among models.');
   if (series > 1) {
     notes.push('The series count as replicate patches of one print: one model for all, the exposure to the limit is the geometric mean of theirs.');
     if (new Set(lives.map(({ bound }) => bound)).size > 1) notes.push('Some patches give only a bound; the mean is then a bound as well, or cannot be given.');

@@ -37,7 +37,7 @@ export function fadeSeries(readings: readonly FadeReading[], values: readonly nu
 }
 
 /** How many readings of a series were taken after exposure 0. */
-export function exposedCount({ exposures }: FadeSeries): number {
+function exposedCount({ exposures }: FadeSeries): number {
   return exposures.filter((exposure) => exposure > 0).length;
 }
 
