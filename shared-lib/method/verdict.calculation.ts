@@ -64,7 +64,7 @@ export const verdictCalculation = defineCalculation({
   ],
   cautions: [],
   sources: [
-    'JCGM 106:2012, 7.2–7.4 (probability of conformity), 8.2 (simple acceptance), 8.3 (guard bands)',
+    'JCGM 106:2012, 7.2–7.4 (probability of conformity), 8.2 (simple acceptance), 8.3 (guard bands); clauses from memory',
   ],
 });
 

@@ -6,8 +6,8 @@ import type { Limit } from './method.ts';
 import type { PropertyVerdict, VerdictRule, VerdictWord } from './property-verdict.ts';
 
 /**
- * Compares a result with the limit set on it (JCGM 106:2012, 8.2 simple acceptance and 8.3 guarded acceptance with the
- * interval as the guard band). A limit belongs to what is allowed: a value, or an interval end, exactly on it meets.
+ * Compares a result with the limit set on it (JCGM 106:2012, 8.2 simple and 8.3 guarded acceptance, from memory; the
+ * interval is the guard band). A limit belongs to what is allowed: a value, or an interval end, exactly on it meets.
  * - simple: the value decides; a bound or a bracket decides only where it lies wholly on one side.
  * - guarded: meets when the whole interval lies inside, falls short when it lies wholly outside, else undecided;
  *   without an interval undecided. `verdictReason` says why in words.
