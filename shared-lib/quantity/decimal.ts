@@ -37,10 +37,11 @@ export function readDecimal(typed: string): ReadDecimal {
 
 function readNumber(start: string, text: string): ReadDecimal {
   const [, sign, mantissa, power] = /^([+\-−]?)(.*?)(?:[eE]([+\-−]?\d+))?$/su.exec(start) as unknown as [string, string, string, string | undefined];
+  const negative = /[\-−]/u.test(sign);
   const ambiguous = /^([1-9]\d{0,2}),(\d{3})$/u.exec(mantissa);
   if (ambiguous) {
-    const [, whole, last] = ambiguous;
-    return { problem: `Read ${quote(text)}, which could mean ${whole}.${last} or ${whole}${last}; type ${whole}.${last} or ${whole}${last}.` };
+    const either = ['.', ''].map((mark) => `${negative ? '−' : ''}${ambiguous[1]}${mark}${ambiguous[2]}${power ? `e${power}` : ''}`).join(' or ');
+    return { problem: `Read ${quote(text)}, which could mean ${either}; type ${either}.` };
   }
   const form = FORMS.find(({ pattern }) => pattern.test(mantissa));
   if (!form) {
@@ -50,7 +51,7 @@ function readNumber(start: string, text: string): ReadDecimal {
   const value = Number(`${digits}e${(power ?? '0').replace('−', '-')}`);
   if (!Number.isFinite(value)) return { problem: `Read ${quote(text)}, which is too large to keep; check the power of ten.` };
   if (value === 0 && /[1-9]/u.test(digits)) return { problem: `Read ${quote(text)}, which is too small to keep; check the power of ten.` };
-  return { value: value === 0 || !/[\-−]/u.test(sign) ? value : -value };
+  return { value: negative && value !== 0 ? -value : value };
 }
 
 function quote(text: string): string {

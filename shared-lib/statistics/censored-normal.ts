@@ -2,7 +2,7 @@ import { chiSquareQuantile, studentTQuantile } from './distributions.ts';
 import { findRoot } from './find-root.ts';
 import { NormalLikelihood, PRECISION_RANGE } from './normal-likelihood.ts';
 import type { Bracket, Profile } from './normal-likelihood.ts';
-import { meanOf, squaresAbout } from './summarise.ts';
+import { meanOf, summarise } from './summarise.ts';
 
 /** A reading known only within limits: `low === high` exact, `null` open on that side. */
 export type Censored = { low: number | null; high: number | null };
@@ -83,20 +83,16 @@ function limits(status: 'between' | 'at-least' | 'at-most', n: number, low: numb
 
 /** Closed form: the t interval, which the profile interval equals here. */
 function fromExact(values: number[], level: number): CensoredNormalFit {
-  const n = values.length;
-  const mean = meanOf(values);
-  const fit: CensoredNormalFit = { status: 'estimated', n, mean, standardDeviation: null, logLikelihood: null, low: null, high: null, sdLow: null, sdHigh: null, reason: 'One exact reading shows no spread, so there is no interval.' };
-  if (n === 1) return fit;
-  const squares = squaresAbout(values, mean);
-  const reach = studentTQuantile((1 + level) / 2, n - 1) * Math.sqrt(squares / (n - 1) / n);
+  const { n, mean, low, high, standardDeviation } = summarise(values, level);
+  const fit: CensoredNormalFit = { status: 'estimated', n, mean, standardDeviation: null, logLikelihood: null, low, high, sdLow: null, sdHigh: null, reason: 'One exact reading shows no spread, so there is no interval.' };
+  if (standardDeviation === null) return fit;
+  const squares = standardDeviation ** 2 * (n - 1);
   const variance = squares / n;
   const sdAt = (p: number) => Math.sqrt(squares / chiSquareQuantile(p, n - 1));
   return {
     ...fit,
     standardDeviation: Math.sqrt(variance),
     logLikelihood: variance > 0 ? (-n / 2) * (Math.log(2 * Math.PI * variance) + 1) : null,
-    low: mean - reach,
-    high: mean + reach,
     sdLow: sdAt((1 + level) / 2),
     sdHigh: sdAt((1 - level) / 2),
     reason: variance > 0 ? 'Every reading is exact: mean and t interval.' : 'All readings are equal: there is no spread to give an interval width.',

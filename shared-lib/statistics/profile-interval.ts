@@ -24,7 +24,7 @@ export interface CurveQuantity {
 /** Weight of the condition beside the residuals, both in units of their standard deviation. */
 const PULL = 1e3;
 /** Rounds in which the condition's remaining error is fed back (augmented Lagrangian). */
-const ROUNDS = 3;
+const ROUNDS = 2;
 const DOUBLINGS = 40;
 
 /**

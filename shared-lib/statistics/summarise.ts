@@ -40,7 +40,7 @@ export function summarise(values: readonly number[], level = 0.95): SampleSummar
     standardError,
     low: reach === null ? null : mean - reach,
     high: reach === null ? null : mean + reach,
-    median: n % 2 === 1 ? sorted[middle]! : sorted[middle - 1]! + (sorted[middle]! - sorted[middle - 1]!) / 2,
+    median: n % 2 === 1 ? sorted[middle]! : sorted[middle - 1]! / 2 + sorted[middle]! / 2,
     minimum: sorted[0]!,
     maximum: sorted[n - 1]!,
   };
