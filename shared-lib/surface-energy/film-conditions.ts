@@ -14,5 +14,14 @@ export const filmConditions: Field[] = [
       { value: 'unknown', label: 'not known', shortcut: 'n' },
     ],
   },
-  { kind: 'number', key: 'daysSinceTreatment', label: 'Days since treatment', unit: 'd', min: 0, max: 3650 },
 ];
+
+/** Treatment fades with time, so a wetting tension is only known together with its age. */
+export const daysSinceTreatment: Field = {
+  kind: 'number',
+  key: 'daysSinceTreatment',
+  label: 'Days since treatment',
+  unit: 'd',
+  min: 0,
+  max: 3650,
+};

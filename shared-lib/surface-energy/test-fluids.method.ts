@@ -1,13 +1,11 @@
 import { InputError } from '../calculation/input-error.ts';
-import type { BenchReadings, Method, NumberField } from '../method/method.ts';
+import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
-import { filmConditions } from './film-conditions.ts';
+import { daysSinceTreatment, filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
-import { fluidSteps } from './fluid-table.ts';
+import { fluidFields } from './fluid-fields.ts';
 import { wettingFluidCalculation } from './wetting-fluid.ts';
-
-const fluidField = { kind: 'number', unit: 'mN/m', min: 18, max: 75, usual: { min: 30, max: 56 }, steps: [...fluidSteps] } as const satisfies Partial<NumberField>;
 
 /** Wetting tension by test fluids at positions across the web (ASTM D2578, ISO 8296). */
 export const testFluidsMethod: Method = {
@@ -40,6 +38,7 @@ export const testFluidsMethod: Method = {
   cautions: fluidCautions,
   conditions: [
     ...filmConditions,
+    daysSinceTreatment,
     { kind: 'number', key: 'criterionS', label: 'Holds from', unit: 's', min: 0.1, max: 60, default: 2, usual: { min: 2, max: 2 }, required: true },
     { kind: 'text', key: 'fluidLot', label: 'Fluid set and lot', maxLength: 100, hint: 'with the date it was last checked' },
   ],
@@ -48,8 +47,7 @@ export const testFluidsMethod: Method = {
     fields: [
       { kind: 'text', key: 'label', label: 'Position', maxLength: 100, hint: 'edge, centre, lane 3 …' },
       { kind: 'number', key: 'acrossMm', label: 'Across', unit: 'mm', min: 0, max: 20_000, hint: 'from the operator side' },
-      { ...fluidField, key: 'wetsMNm', label: 'Holds for 2 s', hint: 'highest fluid whose film stays whole' },
-      { ...fluidField, key: 'retractsMNm', label: 'Retracts within 2 s', hint: 'lowest fluid whose film breaks' },
+      ...fluidFields,
     ],
     startRows: 10,
     minRows: 1,

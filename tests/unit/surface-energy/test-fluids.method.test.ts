@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { BenchReadings, CellValue } from '../../../shared-lib/method/method.ts';
 import { testFluidsMethod } from '../../../shared-lib/surface-energy/test-fluids.method.ts';
+import { refusal } from './refusal.ts';
 
 const bench = (rows: Record<string, CellValue>[], rest: Partial<BenchReadings> = {}): BenchReadings => ({
   conditions: { criterionS: 2 },
@@ -35,13 +35,8 @@ describe('test-fluids method', () => {
     [[{}, {}, { wetsMNm: 99 }], {}, 'rows[2].wetsMNm'],
     [[{ wetsMNm: 38 }], { temperatureC: 300 }, 'conditions.temperatureC'],
   ])('names the cell at fault: %j with %j', (rows, conditions, field) => {
-    try {
-      testFluidsMethod.evaluate(bench(rows as Record<string, CellValue>[], { conditions: conditions as Record<string, CellValue> }));
-      throw new Error('was not refused');
-    } catch (error) {
-      expect(error).toBeInstanceOf(InputError);
-      expect((error as InputError).field).toBe(field);
-    }
+    const sheet = bench(rows as Record<string, CellValue>[], { conditions: conditions as Record<string, CellValue> });
+    expect(refusal(() => testFluidsMethod.evaluate(sheet)).field).toBe(field);
   });
 
   it('names the figure whose readings are its dots', () => {
