@@ -3,6 +3,8 @@ import { bondStrengthCalculation } from '../bond-strength/bond-strength.ts';
 import { peelTraceCalculation } from '../bond-strength/peel-trace.ts';
 import { colourDifferenceCalculation } from '../colour/colour-difference.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
+import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
+import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
 import { wettingFluidCalculation } from '../surface-energy/wetting-fluid.ts';
 
@@ -12,6 +14,8 @@ export const allCalculations: readonly Calculation[] = [
   peelTraceCalculation,
   bondStrengthCalculation,
   fadeRetentionCalculation,
+  fadeLifeCalculation,
+  lightExposureCalculation,
   colourDifferenceCalculation,
   verdictCalculation,
 ];

@@ -83,8 +83,14 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
   };
 }
 
-export function testIdsOfSample(store: NotebookStore, sampleId: string): string[] {
-  return store.all<{ testId: string }>('SELECT testId FROM test WHERE sampleId = ? ORDER BY startedSeq', [sampleId]).map(({ testId }) => testId);
+/** In the order in which they were started, with the stored verdicts of those that are finished. */
+export function testsOfSample(store: NotebookStore, sampleId: string): { testId: string; verdicts: PropertyVerdict[] | null }[] {
+  return store
+    .all<Pick<Tables['test'], 'testId' | 'state' | 'verdicts'>>('SELECT testId, state, verdicts FROM test WHERE sampleId = ? ORDER BY startedSeq', [sampleId])
+    .map(({ testId, state, verdicts }) => ({
+      testId,
+      verdicts: state === 'finished' && verdicts !== null ? (JSON.parse(verdicts) as PropertyVerdict[]) : null,
+    }));
 }
 
 /** Newest first by what happened to them last: finished or started. */

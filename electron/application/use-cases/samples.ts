@@ -5,7 +5,7 @@ import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { listLots, lotsOfSample } from '../queries/materials.ts';
 import { countSamples, findSample, findSampleByCode, listSamples, type StoredSample } from '../queries/samples.ts';
-import { testIdsOfSample } from '../queries/tests.ts';
+import { testsOfSample } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { testLine } from '../test-line.ts';
 import type { Workplace } from '../workplace.ts';
@@ -22,7 +22,7 @@ export function samplesList(workplace: Workplace, input: ParsedInput<'samples.li
 export function sampleView(notebook: OpenNotebook, sampleId: string): SampleView {
   const sample = findSample(notebook.store, sampleId);
   if (!sample) throw new Refusal('not-found', 'This sample is not in the notebook.');
-  const testLines = testIdsOfSample(notebook.store, sampleId).map((testId) => testLine(notebook, testId));
+  const testLines = testsOfSample(notebook.store, sampleId).map(({ testId }) => testLine(notebook, testId));
   return {
     ...sample,
     tests: testLines.length,
@@ -45,8 +45,11 @@ export function addSample(workplace: Workplace, input: ParsedInput<'sample.add'>
   return sampleView(notebook, sampleId);
 }
 
+/** Lists are long: a finished test gives its stored verdicts without being looked at as a whole. */
 function sampleLine(notebook: OpenNotebook, sample: StoredSample): SampleLine {
   const { sampleId, code, product, job, roll, addedAt } = sample;
-  const lines = testIdsOfSample(notebook.store, sampleId).map((testId) => testLine(notebook, testId));
-  return { sampleId, code, product, job, roll, addedAt, tests: lines.length, verdict: worstVerdict(lines.map((line) => line.verdict)) };
+  const words = testsOfSample(notebook.store, sampleId).map(({ testId, verdicts }) =>
+    verdicts ? worstVerdict(verdicts.map((verdict) => verdict.verdict)) : testLine(notebook, testId).verdict,
+  );
+  return { sampleId, code, product, job, roll, addedAt, tests: words.length, verdict: worstVerdict(words) };
 }

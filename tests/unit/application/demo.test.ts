@@ -1,0 +1,66 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { buildDemoNotebook } from '../../../electron/application/demo/build-demo-notebook.ts';
+import { NotebookStore } from '../../../electron/store/notebook-store.ts';
+import { TestBench } from './open-application.ts';
+
+const render = async ({ number }: { number: string }) => Buffer.from(`%PDF ${number}`);
+
+async function entriesOf(file: string): Promise<string[]> {
+  const store = await NotebookStore.open(file, { now: () => new Date(0), ulid: () => 'reader' });
+  const entries = [...store.entries()].map((entry) => JSON.stringify(entry));
+  store.close();
+  return entries;
+}
+
+describe('the demo notebook', () => {
+  it('has the same entries each time, and the file appears only whole', async () => {
+    const { folder } = new TestBench();
+    const files = ['one.laydown', 'two.laydown'].map((name) => path.join(folder, name));
+    for (const file of files) await buildDemoNotebook(file, render);
+    expect(readdirSync(folder).filter((name) => name.startsWith('.demo'))).toEqual([]);
+    const [one, two] = await Promise.all(files.map(entriesOf));
+    expect(one!.length).toBeGreaterThan(200);
+    expect(two).toEqual(one);
+  });
+
+  it('leaves nothing behind when it fails', async () => {
+    const folder = path.join(new TestBench().folder, 'demo');
+    const file = path.join(folder, 'demo.laydown');
+    const failing = async () => {
+      throw new Error('no pages today');
+    };
+    await expect(buildDemoNotebook(file, failing)).rejects.toThrow('no pages today');
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('has something true for every screen, and every result follows from its readings', async () => {
+    const bench = new TestBench();
+    const file = path.join(bench.folder, 'demo.laydown');
+    await buildDemoNotebook(file, render);
+    await bench.application.open(file);
+    bench.time = Date.parse('2026-03-06T08:00:00.000Z');
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
+
+    const tests = await bench.do('tests.list', { state: 'all' });
+    const states = new Set(tests.map(({ state }) => state));
+    expect(states).toEqual(new Set(['running', 'finished', 'outdated']));
+    expect(new Set(tests.map(({ verdict }) => verdict))).toEqual(new Set(['meets', 'falls short', 'undecided']));
+    expect(new Set(tests.map(({ methodId }) => methodId))).toEqual(new Set(['test-fluids', 'lamination-bond', 'light-exposure']));
+
+    expect((await bench.do('samples.list', {})).total).toBe(8);
+    expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate']));
+    for (const kind of ['reading.corrected', 'condition.corrected', 'row.voided', 'row.remarked', 'trace.read']) {
+      expect((await bench.do('record.list', { kind })).total, kind).toBeGreaterThan(0);
+    }
+    const reports = await bench.do('reports.list', {});
+    expect(reports.map(({ number, verdict }) => [number, verdict])).toEqual([
+      ['LR-2026-002', 'falls short'],
+      ['LR-2026-001', 'falls short'],
+    ]);
+    expect(reports[1]!.replacedBy).toBe(reports[0]!.reportId);
+    const today = await bench.do('today.get', {});
+    expect(today.due.length).toBeGreaterThan(2);
+  });
+});
