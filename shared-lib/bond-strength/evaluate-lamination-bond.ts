@@ -6,14 +6,13 @@ import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { analyseTrace, type TraceAnalysis } from './analyse-trace.ts';
 import { bondStrengthCalculation } from './bond-strength.ts';
-import { FAILURE_MODES, type FailureMode } from './failure-mode.ts';
+import { modeOf, widthFlag, widthOf } from './bench-strip.ts';
+import type { FailureMode } from './failure-mode.ts';
 import { strengthOf } from './strength.ts';
 import { checkTrace } from './trace-columns.ts';
 import { overlayFigure } from './trace-figure.ts';
 
 const LEVEL = 0.95;
-/** The usual strip, taken with a flag when no width was entered at all. */
-const USUAL_WIDTH_MM = 15;
 
 interface BenchSpecimen {
   index: number;
@@ -42,7 +41,7 @@ export function evaluateLaminationBond(bench: BenchReadings): CalculationResult 
   );
   return {
     ...result,
-    flags: [...widthFlag(bench), ...specimens.flatMap(({ flags }) => flags), ...result.flags.map((flag) => onRow(flag, specimens))],
+    flags: [...widthFlag(bench, isBegun), ...specimens.flatMap(({ flags }) => flags), ...result.flags.map((flag) => onRow(flag, specimens))],
     notes: [...result.notes, ...traceNotes(traced.length, bench)],
     figures: [...result.figures, ...(traced.length > 0 ? [overlayFigure(traced)] : [])],
   };
@@ -70,30 +69,6 @@ function readSpecimen(bench: BenchReadings, { values }: BenchRow, index: number)
   const forceN = analysis ? analysis.force.mean : force!;
   if (forceN < 0) throw new InputError(`${where}.${analysis ? 'trace' : 'forceN'}`, forceN, `Specimen ${index + 1} has a mean force of ${formatNumber(forceN, 2)} N; a peel force cannot be below zero: check sign and column.`);
   return { index, strength: strengthOf(forceN, widthMm, 'N/15 mm'), mode, analysis, traceName: traceKey === undefined ? '' : bench.traces[traceKey]!.name, flags };
-}
-
-/** The failure mode chosen for a row. */
-export function modeOf(values: BenchRow['values'], index: number): FailureMode {
-  const field = `rows[${index}].mode`;
-  const chosen = textIn(values, 'mode');
-  if (chosen === undefined) throw new InputError(field, null, `Specimen ${index + 1} has no failure mode: choose how it came apart.`);
-  const mode = FAILURE_MODES.find((known) => known === chosen);
-  if (!mode) throw new InputError(field, chosen, `The failure mode of specimen ${index + 1} must be one of ${FAILURE_MODES.join(', ')}, not ${chosen}.`);
-  return mode;
-}
-
-function widthOf(bench: BenchReadings, values: BenchRow['values'], index: number): number {
-  const ofRow = numberIn(values, 'widthMm');
-  const widthMm = ofRow ?? numberIn(bench.conditions, 'stripWidthMm') ?? USUAL_WIDTH_MM;
-  if (widthMm <= 0) {
-    throw new InputError(ofRow === undefined ? 'conditions.stripWidthMm' : `rows[${index}].widthMm`, widthMm, `The width of specimen ${index + 1} must be more than 0 mm, not ${widthMm}.`);
-  }
-  return widthMm;
-}
-
-function widthFlag(bench: BenchReadings): Flag[] {
-  const assumed = numberIn(bench.conditions, 'stripWidthMm') === undefined && bench.rows.some((row) => isBegun(row) && numberIn(row.values, 'widthMm') === undefined);
-  return assumed ? [{ code: 'width-assumed', where: 'conditions.stripWidthMm', text: `No strip width was entered; ${USUAL_WIDTH_MM} mm was taken.` }] : [];
 }
 
 function readTrace(bench: BenchReadings, key: string, index: number): TraceAnalysis {

@@ -1,18 +1,6 @@
 import type { Method } from '../method/method.ts';
-import { FAILURE_MODES, MODE_WORDS } from './failure-mode.ts';
 import { evaluateLaminationBond } from './evaluate-lamination-bond.ts';
-
-const SHORTCUTS: Record<(typeof FAILURE_MODES)[number], string> = {
-  adhesive: 'a',
-  'cohesive-adhesive': 'c',
-  'ink-split': 's',
-  'ink-lift': 'l',
-  'film-tear': 't',
-  'film-stretch': 'x',
-};
-
-/** Failure modes as a choice on a bench sheet. */
-export const MODE_CHOICES = FAILURE_MODES.map((mode) => ({ value: mode, label: MODE_WORDS[mode], shortcut: SHORTCUTS[mode] }));
+import { MODE_CHOICES } from './mode-choices.ts';
 
 const UNIT = 'N/15 mm';
 
