@@ -14,9 +14,8 @@ export function decimalOf(rows: CsvRow[], delimiter: string): DecimalMark {
   const seen: Partial<Record<'.' | ',' | 'ambiguous', { line: number; cell: string }>> = {};
   for (const row of rows) {
     for (const cell of row.cells) {
-      if (!looksNumeric(cell)) continue;
       const evidence = decimalEvidence(cell);
-      if (evidence !== 'none') seen[evidence] ??= { line: row.line, cell: cell.trim() };
+      if (evidence !== 'none' && !seen[evidence] && looksNumeric(cell)) seen[evidence] = { line: row.line, cell: cell.trim() };
     }
   }
   if (seen['.'] && seen[',']) {

@@ -3,7 +3,7 @@ export type DecimalMark = '.' | ',';
 const PLAIN = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?$/;
 /** Groups of three split by the same mark throughout, then perhaps decimals behind another mark. */
 const GROUPED = /^[+-]?\d{1,3}(?:([.,' \u00a0\u202f\u2019])\d{3})(?:\1\d{3})*(?:(?!\1)[.,]\d*)?$/;
-const GROUP_MARKS = /[' \u00a0\u202f\u2019]/g;
+const THOUSAND_OR_DECIMALS = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 
 /** Whether a cell can be read as a number with one decimal mark or the other. */
 export function looksNumeric(cell: string): boolean {
@@ -16,15 +16,14 @@ export function looksNumeric(cell: string): boolean {
  * ('1,234'), or `none` where it holds no mark.
  */
 export function decimalEvidence(cell: string): DecimalMark | 'ambiguous' | 'none' {
-  const text = plainMinus(cell).replace(GROUP_MARKS, '');
-  const points = text.split('.').length - 1;
-  const commas = text.split(',').length - 1;
-  if (points === 0 && commas === 0) return 'none';
-  if (points > 0 && commas > 0) return text.lastIndexOf('.') > text.lastIndexOf(',') ? '.' : ',';
-  const mark: DecimalMark = points > 0 ? '.' : ',';
+  const point = cell.lastIndexOf('.');
+  const comma = cell.lastIndexOf(',');
+  if (point < 0 && comma < 0) return 'none';
+  if (point >= 0 && comma >= 0) return point > comma ? '.' : ',';
+  const mark: DecimalMark = point >= 0 ? '.' : ',';
   const other: DecimalMark = mark === '.' ? ',' : '.';
-  if (points + commas > 1) return other;
-  return /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/.test(text) ? 'ambiguous' : mark;
+  if (cell.indexOf(mark) !== cell.lastIndexOf(mark)) return other;
+  return THOUSAND_OR_DECIMALS.test(plainMinus(cell)) ? 'ambiguous' : mark;
 }
 
 /** A cell as a number with the given decimal mark; `null` when it is none. The other mark may only split thousands. */
