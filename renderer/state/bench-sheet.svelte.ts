@@ -43,7 +43,7 @@ export class BenchSheet {
     return this.#method;
   }
 
-  /** Why the sheet cannot be shown or an action was refused, or ''. */
+  /** Why the sheet cannot be shown, or ''. */
   get problem(): string {
     return this.#problem;
   }
@@ -159,8 +159,11 @@ export class BenchSheet {
     this.pending.delete(cellId(place));
   }
 
-  paste(place: CellPlace, pasted: string): Promise<boolean> {
-    return this.#act(() => this.app.call('readings.paste', { testId: this.testId, row: place.row, key: place.key, pasted }));
+  /** Fills down and right from the cell, all or nothing; a refusal stands at that cell. */
+  async paste(place: CellPlace, pasted: string): Promise<void> {
+    const refusal = await this.#act(() => this.app.call('readings.paste', { testId: this.testId, row: place.row, key: place.key, pasted }));
+    if (refusal) this.pending.set(cellId(place), { typed: this.shown(place), state: 'refused', message: refusal, reason: '' });
+    this.#announcement = refusal;
   }
 
   setLimits(limits: Omit<CallInput<'test.setLimits'>, 'testId'>): Promise<Answer<BenchSheetView>> {
@@ -171,28 +174,27 @@ export class BenchSheet {
     return this.#inTurn(() => this.#taking(this.app.call('trace.read', { testId: this.testId, ...trace })));
   }
 
-  voidRow(row: string, reason: string): Promise<boolean> {
+  /** This and the next three give '' or the sentence that says why it could not be done. */
+  voidRow(row: string, reason: string): Promise<string> {
     return this.#act(() => this.app.call('row.void', { testId: this.testId, row, reason }));
   }
 
-  restoreRow(row: string, reason: string): Promise<boolean> {
+  restoreRow(row: string, reason: string): Promise<string> {
     return this.#act(() => this.app.call('row.restore', { testId: this.testId, row, reason }));
   }
 
-  remarkRow(row: string, remark: string): Promise<boolean> {
+  remarkRow(row: string, remark: string): Promise<string> {
     return this.#act(() => this.app.call('row.remark', { testId: this.testId, row, remark }));
   }
 
-  finish(remark: string): Promise<boolean> {
+  finish(remark: string): Promise<string> {
     return this.#act(() => this.app.call('test.finish', { testId: this.testId, remark }));
   }
 
-  /** An action on the whole sheet; false when it was refused and `problem` says why. */
-  #act(send: () => Promise<Answer<BenchSheetView>>): Promise<boolean> {
+  #act(send: () => Promise<Answer<BenchSheetView>>): Promise<string> {
     return this.#inTurn(async () => {
       const answer = await this.#taking(send());
-      this.#problem = answer.ok ? '' : answer.problem.message;
-      return answer.ok;
+      return answer.ok ? '' : answer.problem.message;
     });
   }
 

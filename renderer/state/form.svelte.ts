@@ -20,7 +20,7 @@ export class Form<Values extends object> {
 
   /** The sentence that belongs beside a field, or ''. */
   problemAt(field: string): string {
-    return this.#problem && belongsTo(this.#problem.field, field) ? this.#problem.message : '';
+    return this.#problem && belongsTo(this.#problem.field, field) ? besideField(this.#problem) : '';
   }
 
   /** The sentence that belongs to none of the fields, or ''. */
@@ -48,6 +48,11 @@ export class Form<Values extends object> {
     this.#problem = null;
     this.open = false;
   }
+}
+
+/** Beside its field, a sentence that names the field by its key says 'This' instead. */
+function besideField({ field, message }: CallProblem): string {
+  return message.startsWith(`${field} `) ? `This${message.slice(field.length)}` : message;
 }
 
 function belongsTo(problemField: string, field: string): boolean {
