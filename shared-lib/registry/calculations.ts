@@ -1,22 +1,48 @@
 import type { Calculation } from '../calculation/calculation.ts';
+import { bondBuildCalculation } from '../bond-strength/bond-build.ts';
 import { bondStrengthCalculation } from '../bond-strength/bond-strength.ts';
 import { peelTraceCalculation } from '../bond-strength/peel-trace.ts';
 import { colourDifferenceCalculation } from '../colour/colour-difference.calculation.ts';
+import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
-import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
+import { blockingLoadCalculation } from '../mechanical/blocking-load.ts';
+import { frictionCalculation } from '../mechanical/friction.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
-import { wettingFluidCalculation } from '../surface-energy/wetting-fluid.ts';
+import { censoredNormalCalculation } from '../statistics/calculations/censored-normal.ts';
+import { fitCalculation } from '../statistics/calculations/fit.ts';
+import { kaplanMeierCalculation } from '../statistics/calculations/kaplan-meier.ts';
+import { regressionCalculation } from '../statistics/calculations/regression.ts';
+import { summaryCalculation } from '../statistics/calculations/summary.ts';
+import { contactAngleCalculation } from '../surface-energy/contact-angle.calculation.ts';
+import { fluidRecipeCalculation } from '../surface-energy/fluid-recipe.calculation.ts';
+import { inkFitCalculation } from '../surface-energy/ink-fit.calculation.ts';
+import { treatmentDecayCalculation } from '../surface-energy/treatment-decay.calculation.ts';
+import { treatmentDoseCalculation } from '../surface-energy/treatment-dose.calculation.ts';
+import { wettingFluidCalculation } from '../surface-energy/wetting-fluid.calculation.ts';
 
 /** Every calculation that there is, in the order of the catalogue. */
 export const allCalculations: readonly Calculation[] = [
   wettingFluidCalculation,
+  fluidRecipeCalculation,
+  contactAngleCalculation,
+  inkFitCalculation,
+  treatmentDoseCalculation,
+  treatmentDecayCalculation,
   peelTraceCalculation,
   bondStrengthCalculation,
+  bondBuildCalculation,
+  blockingLoadCalculation,
+  frictionCalculation,
   fadeRetentionCalculation,
   fadeLifeCalculation,
   lightExposureCalculation,
   colourDifferenceCalculation,
+  summaryCalculation,
+  censoredNormalCalculation,
+  kaplanMeierCalculation,
+  fitCalculation,
+  regressionCalculation,
   verdictCalculation,
 ];
 

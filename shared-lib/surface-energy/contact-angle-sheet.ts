@@ -2,7 +2,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Caution, ChoiceField, Field, Method, MethodHelp, Property } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
-import { contactAngleCalculation } from './contact-angle.ts';
+import { contactAngleCalculation } from './contact-angle.calculation.ts';
 import { daysSinceTreatment, filmConditions } from './film-conditions.ts';
 import { liquidSets, type LiquidSetId } from './probe-liquids.ts';
 import type { WettingModelId } from './wetting-models.ts';

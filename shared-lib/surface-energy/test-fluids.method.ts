@@ -5,7 +5,7 @@ import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { daysSinceTreatment, filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
 import { fluidFields } from './fluid-fields.ts';
-import { wettingFluidCalculation } from './wetting-fluid.ts';
+import { wettingFluidCalculation } from './wetting-fluid.calculation.ts';
 
 /** Wetting tension by test fluids at positions across the web (ASTM D2578, ISO 8296). */
 export const testFluidsMethod: Method = {

@@ -5,7 +5,7 @@ import { filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
 import { fluidFields } from './fluid-fields.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
-import { treatmentDecayCalculation } from './treatment-decay.ts';
+import { treatmentDecayCalculation } from './treatment-decay.calculation.ts';
 
 /** Wetting tension of stored film by test fluids on several days, and how long it stays above what printing needs. */
 export const treatmentDecayMethod: Method = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { contactAngleCalculation } from '../../../shared-lib/surface-energy/contact-angle.ts';
+import { contactAngleCalculation } from '../../../shared-lib/surface-energy/contact-angle.calculation.ts';
 
 const solve = (model: string, angles: Record<string, number>, liquidSet?: string) =>
   runCalculation(contactAngleCalculation, {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { treatmentDoseCalculation } from '../../../shared-lib/surface-energy/treatment-dose.ts';
+import { treatmentDoseCalculation } from '../../../shared-lib/surface-energy/treatment-dose.calculation.ts';
 
 const run = (input: unknown) => runCalculation(treatmentDoseCalculation, input).results;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { reportedWettingTension } from '../../../shared-lib/surface-energy/reported-wetting-tension.ts';
-import { wettingFluidCalculation } from '../../../shared-lib/surface-energy/wetting-fluid.ts';
+import { wettingFluidCalculation } from '../../../shared-lib/surface-energy/wetting-fluid.calculation.ts';
 import { fluidTable } from '../../../shared-lib/surface-energy/fluid-table.ts';
 
 describe('ASTM D2578-09 §12.1 and §12.2 (read in public text)', () => {

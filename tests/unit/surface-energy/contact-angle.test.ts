@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { conditionNumber } from '../../../shared-lib/surface-energy/condition-number.ts';
-import { contactAngleCalculation } from '../../../shared-lib/surface-energy/contact-angle.ts';
+import { contactAngleCalculation } from '../../../shared-lib/surface-energy/contact-angle.calculation.ts';
 import { cosineFromEquationOfState } from '../../../shared-lib/surface-energy/equation-of-state.ts';
 import { liquidSets } from '../../../shared-lib/surface-energy/probe-liquids.ts';
 import { wuQuarterWork } from '../../../shared-lib/surface-energy/wu-pair.ts';

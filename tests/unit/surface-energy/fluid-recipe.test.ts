@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { fluidRecipeCalculation } from '../../../shared-lib/surface-energy/fluid-recipe.ts';
+import { fluidRecipeCalculation } from '../../../shared-lib/surface-energy/fluid-recipe.calculation.ts';
 import { refusal } from './refusal.ts';
 
 const run = (input: unknown) => runCalculation(fluidRecipeCalculation, input);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { inkFitCalculation } from '../../../shared-lib/surface-energy/ink-fit.ts';
+import { inkFitCalculation } from '../../../shared-lib/surface-energy/ink-fit.calculation.ts';
 import { refusal } from './refusal.ts';
 
 const run = (input: unknown) => runCalculation(inkFitCalculation, input);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { treatmentDecayCalculation } from '../../../shared-lib/surface-energy/treatment-decay.ts';
+import { treatmentDecayCalculation } from '../../../shared-lib/surface-energy/treatment-decay.calculation.ts';
 import { refusal } from './refusal.ts';
 
 const run = (readings: unknown, requiredMNm: unknown = 40) => runCalculation(treatmentDecayCalculation, { readings, requiredMNm });

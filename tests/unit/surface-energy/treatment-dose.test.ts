@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { treatmentDoseCalculation } from '../../../shared-lib/surface-energy/treatment-dose.ts';
+import { treatmentDoseCalculation } from '../../../shared-lib/surface-energy/treatment-dose.calculation.ts';
 import { refusal } from './refusal.ts';
 
 const run = (input: unknown) => runCalculation(treatmentDoseCalculation, input).results;

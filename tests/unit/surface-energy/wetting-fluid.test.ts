@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { wettingFluidCalculation } from '../../../shared-lib/surface-energy/wetting-fluid.ts';
+import { wettingFluidCalculation } from '../../../shared-lib/surface-energy/wetting-fluid.calculation.ts';
 import { fluidSteps, fluidTable } from '../../../shared-lib/surface-energy/fluid-table.ts';
 import { refusal } from './refusal.ts';
 
