@@ -5,7 +5,10 @@ import type { Bracket, Profile } from './normal-likelihood.ts';
 import { meanOf, summarise } from './summarise.ts';
 
 /** A reading known only within limits: `low === high` exact, `null` open on that side. */
-export type Censored = { low: number | null; high: number | null };
+export interface Censored {
+  low: number | null;
+  high: number | null;
+}
 
 export interface CensoredNormalFit {
   /**

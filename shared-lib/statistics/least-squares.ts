@@ -1,7 +1,8 @@
 import { factorise, solveUpper } from './householder.ts';
 
 /** Residuals at a point; any that is not finite marks forbidden ground. */
-export type Residuals = (parameters: readonly number[]) => ArrayLike<number>;
+export type Residuals = (parameters: readonly number[]) => Numbers;
+type Numbers = Float64Array | readonly number[];
 
 export interface LeastSquaresOptions {
   lower?: readonly number[];
@@ -84,18 +85,18 @@ function within(value: number, lower = -Infinity, upper = Infinity): number {
   return Math.min(Math.max(value, lower), upper);
 }
 
-function sumOfSquares(values: ArrayLike<number>): number {
+function sumOfSquares(values: Numbers): number {
   let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i]! * values[i]!;
+  for (const value of values) sum += value * value;
   return sum;
 }
 
-function norm(values: ArrayLike<number>): number {
+function norm(values: Numbers): number {
   return Math.sqrt(sumOfSquares(values));
 }
 
 /** Central differences; beside a bound or forbidden ground, the difference on the side that can be had. */
-function differentiate(residuals: Residuals, point: readonly number[], current: ArrayLike<number>, lower?: readonly number[], upper?: readonly number[]): Float64Array[] {
+function differentiate(residuals: Residuals, point: readonly number[], current: Numbers, lower?: readonly number[], upper?: readonly number[]): Float64Array[] {
   return point.map((value, i) => {
     const h = DIFFERENCE * (Math.abs(value) || 1);
     const at = (shifted: number) => {
@@ -113,7 +114,7 @@ function differentiate(residuals: Residuals, point: readonly number[], current: 
 }
 
 /** Parameters that are inside their bounds or would move back inside. */
-function freeParameters(point: readonly number[], jacobian: readonly Float64Array[], current: ArrayLike<number>, lower?: readonly number[], upper?: readonly number[]): number[] {
+function freeParameters(point: readonly number[], jacobian: readonly Float64Array[], current: Numbers, lower?: readonly number[], upper?: readonly number[]): number[] {
   return point.flatMap((value, i) => {
     const gradient = jacobian[i]!.reduce((total, slope, k) => total + slope * current[k]!, 0);
     const held = (value <= (lower?.[i] ?? -Infinity) && gradient >= 0) || (value >= (upper?.[i] ?? Infinity) && gradient <= 0);
@@ -121,7 +122,7 @@ function freeParameters(point: readonly number[], jacobian: readonly Float64Arra
   });
 }
 
-function dampedStep(jacobian: readonly Float64Array[], current: ArrayLike<number>, scale: readonly number[], free: readonly number[], damping: number): number[] {
+function dampedStep(jacobian: readonly Float64Array[], current: Numbers, scale: readonly number[], free: readonly number[], damping: number): number[] {
   const rows = current.length;
   const right = new Float64Array(rows + free.length);
   for (let k = 0; k < rows; k++) right[k] = -current[k]!;
@@ -139,13 +140,13 @@ function dampedStep(jacobian: readonly Float64Array[], current: ArrayLike<number
 }
 
 /** Whether the fit is exact: the residuals are no larger than the rounding of the curve itself. */
-function isRounding(current: ArrayLike<number>, jacobian: readonly Float64Array[], parameters: readonly number[]): boolean {
+function isRounding(current: Numbers, jacobian: readonly Float64Array[], parameters: readonly number[]): boolean {
   const size = jacobian.reduce((sum, column, i) => sum + norm(column) * Math.abs(parameters[i]!), 0);
   return norm(current) <= 1e-12 * size;
 }
 
 /** Share of the residual vector that the parameters could still take up. */
-function cosineToTangent(columns: readonly Float64Array[], current: ArrayLike<number>): number {
+function cosineToTangent(columns: readonly Float64Array[], current: Numbers): number {
   const length = norm(current);
   if (length === 0 || columns.length === 0) return 0;
   const scaled = columns.map((column) => {

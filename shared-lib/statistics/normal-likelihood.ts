@@ -35,19 +35,31 @@ export const PRECISION_RANGE = { low: 1e-7, high: 1e7 };
  * R. J. Olsen, Econometrica 46 (1978) 1211).
  */
 export class NormalLikelihood {
-  constructor(readonly readings: readonly Bracket[]) {}
+  /** Equal readings, counted once each: films read in steps hold few different brackets. */
+  private readonly groups: { low: number; high: number; count: number }[];
+
+  constructor(readings: readonly Bracket[]) {
+    const groups = new Map<string, { low: number; high: number; count: number }>();
+    for (const { low, high } of readings) {
+      const key = `${low} ${high}`;
+      const group = groups.get(key);
+      if (group) group.count++;
+      else groups.set(key, { low, high, count: 1 });
+    }
+    this.groups = [...groups.values()];
+  }
 
   terms(mean: number, precision: number): Terms {
     const sum: Terms = { value: 0, byPrecision: 0, byPrecisionTwice: 0, byMean: 0, byMeanTwice: 0 };
-    for (const { low, high } of this.readings) {
+    for (const { low, high, count } of this.groups) {
       const a = low - mean;
       const b = high - mean;
       if (low === high) {
-        sum.value += Math.log(precision) + normalLogDensity(precision * a);
-        sum.byPrecision += 1 / precision - precision * a * a;
-        sum.byPrecisionTwice -= 1 / (precision * precision) + a * a;
-        sum.byMean += precision * precision * a;
-        sum.byMeanTwice -= precision * precision;
+        sum.value += count * (Math.log(precision) + normalLogDensity(precision * a));
+        sum.byPrecision += count * (1 / precision - precision * a * a);
+        sum.byPrecisionTwice -= count * (1 / (precision * precision) + a * a);
+        sum.byMean += count * precision * precision * a;
+        sum.byMeanTwice -= count * precision * precision;
         continue;
       }
       const za = precision * a;
@@ -59,11 +71,11 @@ export class NormalLikelihood {
       const fb = ub === 0 ? 0 : b;
       const slope = ub * fb - ua * fa;
       const shift = precision * (ua - ub);
-      sum.value += logP;
-      sum.byPrecision += slope;
-      sum.byPrecisionTwice += precision * (ua * fa ** 3 - ub * fb ** 3) - slope * slope;
-      sum.byMean += shift;
-      sum.byMeanTwice += precision ** 3 * (ua * fa - ub * fb) - shift * shift;
+      sum.value += count * logP;
+      sum.byPrecision += count * slope;
+      sum.byPrecisionTwice += count * (precision * (ua * fa ** 3 - ub * fb ** 3) - slope * slope);
+      sum.byMean += count * shift;
+      sum.byMeanTwice += count * (precision ** 3 * (ua * fa - ub * fb) - shift * shift);
     }
     return sum;
   }

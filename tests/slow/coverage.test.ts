@@ -36,7 +36,7 @@ function coverageOfMean(truth: (random: Random) => number, n: number, read: (mea
 
 function report(name: string, { covered, below, above, between }: Coverage): void {
   const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
-  console.log(`${name}: covered ${percent(covered)}, truth below ${percent(below)}, above ${percent(above)}, no estimate ${percent(between)}`);
+  process.stdout.write(`${name}: covered ${percent(covered)}, truth below ${percent(below)}, above ${percent(above)}, no estimate ${percent(between)}\n`);
 }
 
 describe('the mean of a film read with test fluids in steps of 2 mN/m', () => {
@@ -97,7 +97,7 @@ describe('the time until a decaying film reaches a limit', () => {
       const { low, high } = profileInterval(problem, fit, { value, condition: (c, at) => model(c, at) - 42 }, { lowest: 0, highest: 1e5 });
       if ((low ?? 0) <= truth && truth <= (high ?? Infinity)) covered++;
     }
-    console.log(`days until a limit: covered ${((100 * covered) / runs).toFixed(1)} %`);
+    process.stdout.write(`days until a limit: covered ${((100 * covered) / runs).toFixed(1)} %\n`);
     expect(covered / runs).toBeGreaterThan(0.93);
     expect(covered / runs).toBeLessThan(0.97);
   });

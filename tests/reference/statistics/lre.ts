@@ -15,5 +15,5 @@ export function worstLre(found: readonly (number | null)[], expected: readonly n
 /** Prints one table of correct digits, so that a run shows how far each figure is from its tolerance. */
 export function printDigits(title: string, rows: Record<string, string | number>[]): void {
   const round = (value: string | number) => (typeof value === 'number' ? Number(value.toFixed(1)) : value);
-  console.log(`${title}: correct digits\n${rows.map((row) => Object.entries(row).map(([key, value]) => `${key} ${round(value)}`).join('  ')).join('\n')}`);
+  process.stdout.write(`${title}: correct digits\n${rows.map((row) => Object.entries(row).map(([key, value]) => `${key} ${round(value)}`).join('  ')).join('\n')}\n`);
 }
