@@ -145,8 +145,8 @@ function choiceNote(chosen: FittedBuild, fits: FittedBuild[], readings: CurveRea
   const bounds = torn === 0 ? '' : ` ${torn} reading${torn === 1 ? '' : 's'} in which the film gave way count as lower bounds, by maximum likelihood.`;
   const why = fits.length === 1
     ? 'the only one that so few readings can tell'
-    : fits.every(({ curve }) => curve.aicc === null)
-      ? 'the simpler, since there are too few readings to compare by AICc'
+    : fits.some(({ curve }) => curve.aicc === null)
+      ? 'the simpler, since the readings are too few to compare both by AICc'
       : 'by the smaller AICc; both are in the table';
   return `Model: ${chosen.model.title}, ${why}.${bounds}`;
 }
