@@ -1,7 +1,7 @@
 import type { Figure } from './figure.ts';
 
 export interface AxisRange {
-  /** `log` becomes `linear` when a point is zero or below: on a log axis it would vanish. */
+  /** `log` becomes `linear` when a point or reference line is zero or below: on a log axis it would vanish. */
   scale: 'linear' | 'log' | 'category';
   min: number;
   max: number;
@@ -22,8 +22,9 @@ export function axisRange(figure: Figure, axis: 'x' | 'y'): AxisRange {
   if (scale === 'category') return { scale, min: 0, max: Math.max(0, (categories?.length ?? 1) - 1) };
   const points = figure.series.flatMap((series) => series.points);
   const values = points.map((point) => point[axis]).filter((value): value is number => value !== null);
-  const extents = [...values, ...extras(figure, axis)];
-  if (scale === 'log' && values.every((value) => value >= LEAST_ON_LOG)) {
+  const lines = (figure.lines ?? []).filter((line) => line.axis === axis).map((line) => line.value);
+  const extents = [...values, ...lines, ...extras(figure, axis)];
+  if (scale === 'log' && [...values, ...lines].every((value) => value >= LEAST_ON_LOG)) {
     return logRange(extents.filter((value) => value >= LEAST_ON_LOG), positive(min), positive(max));
   }
   if (axis === 'y' && figure.series.some((series) => series.kind === 'bars')) extents.push(0);
@@ -32,11 +33,10 @@ export function axisRange(figure: Figure, axis: 'x' | 'y'): AxisRange {
 }
 
 function extras(figure: Figure, axis: 'x' | 'y'): number[] {
-  const lines = (figure.lines ?? []).filter((line) => line.axis === axis).map((line) => line.value);
   const bandPoints = (figure.bands ?? []).flatMap((band) => band.points);
-  if (axis === 'x') return [...lines, ...bandPoints.map((point) => point.x)];
+  if (axis === 'x') return bandPoints.map((point) => point.x);
   const bars = figure.series.flatMap((series) => series.points).flatMap((point) => [point.low, point.high]);
-  return [...lines, ...bandPoints.flatMap((point) => [point.low, point.high]), ...bars.filter((value) => value !== undefined)];
+  return [...bandPoints.flatMap((point) => [point.low, point.high]), ...bars.filter((value) => value !== undefined)];
 }
 
 function linearRange(values: number[], min: number | undefined, max: number | undefined, air: number): AxisRange {

@@ -50,7 +50,7 @@ describe('axisRange', () => {
         };
         const range = axisRange(figure, 'y');
         expect(range.max).toBeGreaterThan(range.min);
-        for (const value of values) expect(value >= range.min && value <= range.max).toBe(true);
+        for (const value of limit === undefined ? values : [...values, limit]) expect(value >= range.min && value <= range.max).toBe(true);
         if (range.scale === 'log') expect(range.min).toBeGreaterThan(0);
       }),
     );
