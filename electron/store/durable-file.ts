@@ -59,9 +59,17 @@ export function writeAll(fd: number, bytes: Uint8Array, position: number): void 
   for (let done = 0; done < bytes.length; ) done += writeSync(fd, bytes, done, bytes.length - done, position + done);
 }
 
-/** Makes a new, renamed or removed name in the folder of `path` durable. Windows has no such call and needs none. */
+/**
+ * Makes a new, renamed or removed name in the folder of `path` durable, where the system can: Windows and some network
+ * disks cannot, and nothing better can be done there.
+ */
 export function syncFolder(path: string): void {
-  if (process.platform !== 'win32') sync(dirname(path), 'r');
+  if (process.platform === 'win32') return;
+  try {
+    sync(dirname(path), 'r');
+  } catch (error) {
+    if (!['EINVAL', 'ENOTSUP', 'EPERM', 'EACCES'].includes(systemCode(error))) throw error;
+  }
 }
 
 function sync(path: string, flags: string): void {

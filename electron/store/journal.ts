@@ -89,9 +89,10 @@ export class Journal {
     this.length = 0;
   }
 
-  close(): void {
+  /** @param remove Whether an empty journal may be removed; never when another program may write to it by now. */
+  close(remove: boolean): void {
     closeSync(this.fd);
-    if (this.isEmpty) rmSync(this.path, { force: true });
+    if (remove && this.isEmpty) rmSync(this.path, { force: true });
   }
 
   private cut(length: number): void {

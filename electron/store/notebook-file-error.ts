@@ -25,7 +25,7 @@ export class NotebookFileError extends Error {
   }
 }
 
-const sentences: Record<string, [NotebookFault, string]> = {
+const faults: Record<string, [NotebookFault, string]> = {
   ENOENT: ['missing', 'it or its folder is not there'],
   EACCES: ['no-permission', 'you do not have the permission'],
   EPERM: ['no-permission', 'the system does not permit it'],
@@ -44,9 +44,18 @@ const sentences: Record<string, [NotebookFault, string]> = {
  */
 export function fileError(doing: string, error: unknown): NotebookFileError {
   if (error instanceof NotebookFileError) return error;
-  const code = systemCode(error);
-  const [fault, why] = sentences[code] ?? ['io', `the system says ${code || String(error)}`];
+  const [fault, why] = faultOf(error);
   return new NotebookFileError(fault, `${doing} failed: ${why}.`, { cause: error });
+}
+
+/** Why something failed, as the second half of a sentence: 'the disk is full'. */
+export function reasonOf(error: unknown): string {
+  return faultOf(error)[1];
+}
+
+function faultOf(error: unknown): [NotebookFault, string] {
+  const code = systemCode(error);
+  return faults[code] ?? ['io', `the system says ${code || String(error)}`];
 }
 
 /** The errno name of a system error, or ''. */

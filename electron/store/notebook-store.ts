@@ -93,7 +93,7 @@ export class NotebookStore {
     const store = new NotebookStore(path, await openNotebook(path, clock), clock);
     if (store.writing?.writeNow) {
       try {
-        store.checkpoint();
+        store.openingNotes.push(...store.checkpoint().notes);
       } catch (error) {
         store.release();
         throw error;
@@ -214,7 +214,7 @@ export class NotebookStore {
   }
 
   private stop(reason: string): void {
-    this.writing?.journal.close();
+    if (this.writing) this.writing.journal.close(this.writing.lock.isHeld());
     this.writing?.lock.release();
     this.writing = null;
     this.readOnlyReason = reason;

@@ -7,7 +7,7 @@ import { Database, loadSqlite } from './database.ts';
 import { Journal, keepJournal, readJournal, type JournalContent } from './journal.ts';
 import { Lock } from './lock.ts';
 import { checkDatabase, checkNotebookHeader, readNotebookFile, type FileState } from './notebook-file.ts';
-import { fileError, NotebookFileError } from './notebook-file-error.ts';
+import { fileError, NotebookFileError, reasonOf } from './notebook-file-error.ts';
 import { replay } from './record.ts';
 import { migrate, schemaOf, schemaVersion } from './schema/migrations.ts';
 
@@ -118,8 +118,7 @@ function takeLock(file: string, clock: Clock): Lock | string {
     accessSync(file, constants.W_OK);
     return Lock.take(companionPaths(file).lock, clock.now(), clock.ulid());
   } catch (error) {
-    const fault = fileError(`Getting ${basename(file)} for writing`, error);
-    return `${fault.message} So it can only be read here.`;
+    return `${basename(file)} can only be read here: ${reasonOf(error)}.`;
   }
 }
 

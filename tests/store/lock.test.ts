@@ -104,6 +104,19 @@ test('a writer whose lock was taken by hand stops, and keeps what it has under a
   copy.close();
 });
 
+test('a writer whose lock was taken by hand does not remove the journal of the one who has it now', async () => {
+  const { path, store } = await newNotebook(2);
+  store.checkpoint(); // its own journal is empty
+  rmSync(`${path}.lock`);
+  const other = await NotebookStore.open(path, testClock());
+  other.append([reading(3)]);
+  store.close();
+  const reader = await NotebookStore.open(path, testClock());
+  expect([reader.readOnly === '', reader.entryCount]).toEqual([false, 7]);
+  reader.close();
+  other.close();
+});
+
 test('only one of many takers of a stale lock gets it', () => {
   const path = `${temporaryFolder()}/lock`;
   writeFileSync(path, holder({ start: 'an earlier boot 1' }));

@@ -80,7 +80,7 @@ describe('what JSON has no form for', () => {
     ['a function', { body: [1, () => 1] }, 'body[1]'],
     ['a bigint', { n: 1n }, 'n'],
     ['a date', { at: new Date(0) }, 'at'],
-    ['a hole in a list', { list: [1, , 3] }, 'list[1]'], // eslint-disable-line no-sparse-arrays
+    ['a hole in a list', { list: [1, , 3] }, 'list[1]'],
     ['half a surrogate pair', { typed: 'x\ud83d' }, 'typed'],
   ])('is refused and named: %s', (_what, value, field) => {
     const refused = capture(() => canonicalJson(value));
