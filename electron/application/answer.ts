@@ -1,5 +1,6 @@
 import type { CallProblem } from '../../shared-lib/api.ts';
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import { firstLine } from './first-line.ts';
 import { NotebookFileError } from '../store/notebook-file-error.ts';
 import { Refusal } from './refusal.ts';
 
@@ -14,8 +15,4 @@ export function problemOf(error: unknown): CallProblem {
     value: null,
     message: `That could not be done because of a fault in the program (${firstLine(error)}). What was acknowledged before is safe.`,
   };
-}
-
-function firstLine(error: unknown): string {
-  return (error instanceof Error ? error.message : String(error)).split('\n')[0]!.slice(0, 200);
 }

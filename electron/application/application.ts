@@ -44,7 +44,7 @@ export class Application {
     });
   }
 
-  /** Writes the notebook's file and lets go of it. @throws NotebookFileError when the file cannot be written; entries stay in its journal. */
+  /** Writes the notebook's file and lets go of it. Never throws: when the file cannot be written, the host is told by an event. */
   async close(): Promise<void> {
     closeNotebook(this.#workplace);
   }

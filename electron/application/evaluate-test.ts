@@ -4,6 +4,8 @@ import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/me
 import { completeRows } from '../../shared-lib/method/sheet.ts';
 import type { BenchSheetView, PropertyLine } from '../../shared-lib/notebook/views.ts';
 import { judgedLines } from '../../shared-lib/report/property-line.ts';
+import { firstLine } from './first-line.ts';
+import { rowTitle } from './sheet-rows.ts';
 
 /** The result that follows from a test's readings as they stand. */
 export interface Evaluation {
@@ -26,7 +28,7 @@ export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple
     return { live: { result, lines: judgedLines(method, result, bench.limits, rule) }, missing: incomplete };
   } catch (error) {
     if (error instanceof InputError) return { live: null, missing: { where: error.field, text: error.message } };
-    return { live: null, missing: { where: '', text: 'The result could not be worked out because of a fault in the program.' } };
+    return { live: null, missing: { where: '', text: `The result could not be worked out because of a fault in the program (${firstLine(error)}).` } };
   }
 }
 
@@ -42,7 +44,7 @@ function missingCell(method: Method, bench: BenchReadings): BenchSheetView['miss
     if (field) {
       return {
         where: `rows[${index}].${field.key}`,
-        text: `${named(method, row.row)} has no ${field.label}; it counts once that is entered.`,
+        text: `${rowTitle(method, row.row)} has no ${field.label}; it counts once that is entered.`,
       };
     }
   }
@@ -59,9 +61,4 @@ function missingRows(method: Method, rows: BenchRow[]): BenchSheetView['missing'
 /** A blank row of the sheet is no reading, even where the method requires no field. */
 function isBegun(row: BenchRow): boolean {
   return Object.values(row.values).some((value) => value !== null);
-}
-
-function named(method: Method, row: string): string {
-  const { rowName } = method.readings;
-  return `${rowName.charAt(0).toUpperCase()}${rowName.slice(1)} ${row.slice(1)}`;
 }

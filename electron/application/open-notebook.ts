@@ -1,4 +1,5 @@
 import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/notebook/entry.ts';
+import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
 import type { Evaluation } from './evaluate-test.ts';
@@ -15,6 +16,8 @@ export class OpenNotebook {
   readonly traces: TraceShelf;
   /** Live results by test, dropped when an entry touches the test. */
   readonly evaluations = new Map<string, Evaluation>();
+  /** Verdicts of issued reports by `reportId`. */
+  readonly reportVerdicts = new Map<string, VerdictWord>();
   /** `personId`, or `null` until somebody has taken the bench. */
   atBench: string | null;
   readonly #now: () => string;

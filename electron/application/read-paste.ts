@@ -19,7 +19,9 @@ export interface PastedCell {
  * @throws InputError naming the line and the value of the first cell that cannot be taken.
  */
 export function readPaste(fields: Field[], pasted: string): PastedCell[] {
-  const lines = Papa.parse<string[]>(pasted.replace(/(\r\n|\r|\n)+$/, ''), { delimiter: '\t' }).data;
+  const { data: lines, errors } = Papa.parse<string[]>(pasted.replace(/(\r\n|\r|\n)+$/, ''), { delimiter: '\t' });
+  const quote = errors.find((error) => error.type === 'Quotes');
+  if (quote) throw new InputError('pasted', null, `Line ${(quote.row ?? 0) + 1} has a quotation mark that is not closed.`);
   return lines.flatMap((line, down) => {
     if (line.length > fields.length && line.slice(fields.length).some((typed) => typed.trim() !== '')) {
       throw new InputError('pasted', null, `Line ${down + 1} has ${line.length} columns; from this cell rightwards the sheet has ${fields.length}.`);

@@ -22,6 +22,12 @@ export function rowNumber(row: string): number {
   return Number(row.slice(1));
 }
 
+/** 'Specimen 3', to begin a sentence with. */
+export function rowTitle(method: Method, row: string): string {
+  const { rowName } = method.readings;
+  return `${rowName.charAt(0).toUpperCase()}${rowName.slice(1)} ${rowNumber(row)}`;
+}
+
 /** @throws InputError when there cannot be such a row on the sheet */
 export function requireRow(method: Method, row: string): void {
   const { maxRows, rowName } = method.readings;

@@ -21,10 +21,11 @@ export async function buildDemoNotebook(file: string, renderReport: Surroundings
   const bench = new DemoBench(building, renderReport);
   try {
     await work(bench);
+    await bench.do('notebook.checkpoint', {});
     await bench.application.close();
     renameSync(path.join(building, 'demo.laydown'), file);
   } finally {
-    await bench.application.close().catch(() => undefined);
+    await bench.application.close();
     rmSync(building, { recursive: true, force: true });
   }
 }

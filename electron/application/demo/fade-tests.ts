@@ -8,24 +8,25 @@ const PATCHES = 3;
 
 /** A solid patch: density at the start and the hours in which it would lose 30 % of it, fading by the first order. */
 interface Patch {
+  sample: keyof DemoSamples;
   colour: string;
   density: number;
   hoursToEndpoint: number;
 }
 
 const control: Patch[] = [
-  { colour: 'yellow', density: 1.12, hoursToEndpoint: 150 },
-  { colour: 'magenta', density: 1.38, hoursToEndpoint: 108 },
-  { colour: 'cyan', density: 1.46, hoursToEndpoint: 900 },
+  { sample: 'sachetYellow', colour: 'yellow', density: 1.12, hoursToEndpoint: 150 },
+  { sample: 'sachetMagenta', colour: 'magenta', density: 1.38, hoursToEndpoint: 108 },
+  { sample: 'sachetCyan', colour: 'cyan', density: 1.46, hoursToEndpoint: 900 },
 ];
 
 /** The three colours of the control ink, as copied from the densitometer's list. */
 export async function testControlFade(bench: DemoBench, samples: DemoSamples): Promise<string[]> {
   const finished: string[] = [];
   for (const patch of control) {
-    const testId = await startFade(bench, samples.sachetR0);
+    const testId = await startFade(bench, samples[patch.sample]);
     await bench.do('readings.paste', { testId, row: 'r1', key: 'series', pasted: fading(bench, patch, EXPOSURES_H) });
-    await bench.do('test.finish', { testId, remark: `Solid ${patch.colour}` });
+    await bench.do('test.finish', { testId, remark: '' });
     finished.push(testId);
   }
   return finished;
@@ -33,8 +34,8 @@ export async function testControlFade(bench: DemoBench, samples: DemoSamples): P
 
 /** The trial ink is still under the lamp. */
 export async function startTrialFade(bench: DemoBench, samples: DemoSamples): Promise<void> {
-  const testId = await startFade(bench, samples.sachetR7);
-  const patch = { colour: 'yellow', density: 1.09, hoursToEndpoint: 210 };
+  const patch: Patch = { sample: 'sachetTrial', colour: 'yellow', density: 1.09, hoursToEndpoint: 210 };
+  const testId = await startFade(bench, samples[patch.sample]);
   await bench.do('readings.paste', { testId, row: 'r1', key: 'series', pasted: fading(bench, patch, EXPOSURES_H.slice(0, 3)) });
 }
 

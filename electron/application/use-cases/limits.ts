@@ -19,8 +19,9 @@ export function setLimits(workplace: Workplace, input: ParsedInput<'test.setLimi
   const limits = input.limits.filter((limit) => limit.lower !== null || limit.upper !== null);
   checkLimits(methodNamed(test.methodId), input.limits);
   if (!isDeepStrictEqual(limits, test.limits) || input.rule !== test.rule) {
-    const moved = test.limits.some((before) => !limits.some((limit) => isDeepStrictEqual(limit, before)));
-    if (moved || test.finished) requireReason(input.reason, 'The limits were set before');
+    const kept = test.limits.every((before) => limits.some((limit) => isDeepStrictEqual(limit, before)));
+    const moved = !kept || (test.limits.length > 0 && input.rule !== test.rule);
+    if (moved || test.finished) requireReason(input.reason, test.finished ? 'The test was finished before' : 'The limits were set before');
     notebook.append([{ kind: 'limits.set', body: { testId: input.testId, limits, rule: input.rule, reason: input.reason.trim() } }]);
   }
   return benchSheet(notebook, input.testId);

@@ -4,6 +4,7 @@ import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { SessionView } from '../../../shared-lib/notebook/views.ts';
 import { NotebookStore } from '../../store/notebook-store.ts';
+import { problemOf } from '../answer.ts';
 import { CheckpointSchedule } from '../checkpoint-schedule.ts';
 import { OpenNotebook } from '../open-notebook.ts';
 import { listPeople } from '../queries/people.ts';
@@ -59,25 +60,25 @@ export function checkpointNotebook(workplace: Workplace): SessionView {
   return sessionView(workplace);
 }
 
-/** Writes the notebook's file and lets go of it. @throws NotebookFileError, but only when closed */
+/** Writes the notebook's file and lets go of it; tells when the file could not be written. Entries are safe all the same. */
 export function closeNotebook(workplace: Workplace): void {
-  const { open } = workplace;
+  const { open, surroundings } = workplace;
   workplace.open = null;
-  open?.close();
+  try {
+    open?.close();
+  } catch (error) {
+    surroundings.emit({ kind: 'trouble', text: problemOf(error).message });
+  }
 }
 
 function putOnDesk(workplace: Workplace, file: string, store: NotebookStore, atBench: string | null): void {
   const { surroundings, settings } = workplace;
-  try {
-    closeNotebook(workplace);
-  } catch (error) {
-    surroundings.emit({ kind: 'trouble', text: sentenceOf(error) });
-  }
+  closeNotebook(workplace);
   const schedule = new CheckpointSchedule(surroundings.timers ?? systemTimers, () => {
     try {
       writeFile(workplace, store);
     } catch (error) {
-      surroundings.emit({ kind: 'trouble', text: sentenceOf(error) });
+      surroundings.emit({ kind: 'trouble', text: problemOf(error).message });
     }
   });
   const now = () => workplace.now().toISOString();
@@ -92,14 +93,9 @@ function writeFile({ surroundings }: Workplace, store: NotebookStore): void {
   surroundings.emit({ kind: 'checkpointed', at: surroundings.clock.now().toISOString() });
 }
 
-function sentenceOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
-}
-
 /** A plain file name, whatever was typed: it goes into the notebooks folder and nowhere else. */
 function fileNameFor(typed: string): string {
   const name = typed.replace(/\.laydown$/i, '').trim();
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
   if (name === '' || /[\\/:*?"<>|\u0000-\u001f]/.test(name) || /^\.|\.$/.test(name)) {
     throw new InputError('fileName', typed, 'A file name must not be empty, begin or end with a point, or hold any of \\ / : * ? " < > |.');
   }

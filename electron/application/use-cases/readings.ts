@@ -9,7 +9,7 @@ import type { Draft } from '../open-notebook.ts';
 import { loadTest, type StoredCell, type StoredRow, type StoredTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
 import { Refusal } from '../refusal.ts';
-import { requireRow, rowNumber } from '../sheet-rows.ts';
+import { requireRow, rowNumber, rowTitle } from '../sheet-rows.ts';
 import type { Workplace } from '../workplace.ts';
 
 /** Enters, corrects or clears one cell. */
@@ -42,7 +42,7 @@ export function openRow(test: StoredTest, method: Method, row: string): StoredRo
   requireRow(method, row);
   const stored = test.rows.find((candidate) => candidate.row === row);
   if (stored?.voided) {
-    throw new Refusal('conflict', `${method.readings.rowName} ${row.slice(1)} is voided (${stored.voided.reason}); restore it before writing in it.`);
+    throw new Refusal('conflict', `${rowTitle(method, row)} is voided (${stored.voided.reason}); restore it before writing in it.`);
   }
   return stored;
 }

@@ -1,6 +1,7 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { Calculation } from '../../../shared-lib/calculation/calculation.ts';
 import type { Method } from '../../../shared-lib/method/method.ts';
+import type { VerdictWord } from '../../../shared-lib/method/property-verdict.ts';
 import type { ReportLine } from '../../../shared-lib/notebook/views.ts';
 import type { ReportContent } from '../../../shared-lib/report/content.ts';
 import { assembleReport, type ReportTest } from '../../../shared-lib/report/assemble.ts';
@@ -157,10 +158,17 @@ function reportLine(notebook: OpenNotebook, report: StoredReport): ReportLine {
     issuedAt,
     issuedBy: nameOf(notebook.store, issuedBy),
     tests,
-    verdict: frozenContent(notebook, report).overall,
+    verdict: overallOf(notebook, report),
     replaces,
     replacedBy,
   };
+}
+
+/** Reports are frozen, so their verdict is looked up once only: their content is large. */
+function overallOf(notebook: OpenNotebook, report: StoredReport): VerdictWord {
+  const known = notebook.reportVerdicts.get(report.reportId) ?? frozenContent(notebook, report).overall;
+  notebook.reportVerdicts.set(report.reportId, known);
+  return known;
 }
 
 function frozenContent(notebook: OpenNotebook, report: StoredReport): ReportContent {

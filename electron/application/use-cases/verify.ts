@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { verifyChain } from '../../../shared-lib/notebook/hash-chain.ts';
 import type { VerifyView } from '../../../shared-lib/notebook/views.ts';
 import { evaluateStoredTest } from '../evaluation-of-test.ts';
+import { firstLine } from '../first-line.ts';
 import { findMethod } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { findSample } from '../queries/samples.ts';
@@ -46,6 +47,6 @@ function resultProblems(notebook: OpenNotebook, testId: string): string[] {
     const by = version === test.finished?.calculationVersion ? '' : ` (stored by version ${test.finished?.calculationVersion} of the calculation, worked out anew by version ${version})`;
     return [`The stored result of ${named} is not the one that its readings give: ${differing.join(', ')} differ${differing.length === 1 ? 's' : ''}${by}.`];
   } catch (error) {
-    return [`The result of ${named} cannot be worked out: ${error instanceof Error ? error.message : String(error)}`];
+    return [`The result of ${named} cannot be worked out: ${firstLine(error)}`];
   }
 }

@@ -49,7 +49,7 @@ describe('the demo notebook', () => {
     expect(new Set(tests.map(({ verdict }) => verdict))).toEqual(new Set(['meets', 'falls short', 'undecided']));
     expect(new Set(tests.map(({ methodId }) => methodId))).toEqual(new Set(['test-fluids', 'lamination-bond', 'light-exposure']));
 
-    expect((await bench.do('samples.list', {})).total).toBe(8);
+    expect((await bench.do('samples.list', {})).total).toBe(10);
     expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate']));
     for (const kind of ['reading.corrected', 'condition.corrected', 'row.voided', 'row.remarked', 'trace.read']) {
       expect((await bench.do('record.list', { kind })).total, kind).toBeGreaterThan(0);

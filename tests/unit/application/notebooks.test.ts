@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { START, testBench, TestBench } from './open-application.ts';
@@ -108,6 +108,17 @@ describe('the file', () => {
     expect(journal()[0] ?? 0).toBe(0);
     await bench.do('notebook.checkpoint', {});
     expect(bench.events.filter((event) => event.kind === 'checkpointed')).toHaveLength(2);
+  });
+});
+
+describe('closing', () => {
+  it('never throws; that the file could not be written is told', async () => {
+    const bench = await testBench();
+    rmSync(path.join(bench.folder, 'notebooks'), { recursive: true });
+    await bench.application.close();
+    expect(bench.events.filter((event) => event.kind === 'trouble')).toHaveLength(1);
+    expect((await bench.do('session.get', {})).notebook).toBeNull();
+    await bench.application.close();
   });
 });
 

@@ -35,6 +35,7 @@ describe('pasting', () => {
     ['Wetting tension\n38', 'Line 1', 'Wetting tension'],
     ['38\t39\t40', 'Line 1', '3 columns'],
     ['\ud83d', 'Line 1', ''],
+    ['"38\n39', 'Line 1', 'quotation mark'],
     ['x'.repeat(10_000), 'Line 1', 'xxx'],
   ])('takes all or nothing: %.20j', async (pasted, line, value) => {
     const bench = await testBench();

@@ -45,6 +45,8 @@ describe('limits', () => {
     expect(await bench.refused('test.setLimits', set([{ ...LIMIT, lower: 40, upper: 38 }]))).toMatchObject({ field: 'limits[0].lower' });
     expect(await bench.refused('test.setLimits', set([LIMIT, LIMIT]))).toMatchObject({ field: 'limits[1].property' });
     expect(await bench.refused('test.setLimits', set([{ ...LIMIT, lower: 36 }]))).toMatchObject({ field: 'reason' });
+    expect(await bench.refused('test.setLimits', { ...set([LIMIT]), rule: 'simple' })).toMatchObject({ field: 'reason' });
+    expect(await bench.refused('test.setLimits', set([]))).toMatchObject({ field: 'reason' });
     const entries = await bench.entries();
     await bench.do('test.setLimits', set([LIMIT]));
     expect(await bench.entries()).toBe(entries);
