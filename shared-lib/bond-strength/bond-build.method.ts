@@ -4,7 +4,7 @@ import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
 import { numberIn } from '../method/sheet.ts';
 import { modeOf, widthFlag, widthOf } from './bench-strip.ts';
-import { bondBuildCalculation } from './bond-build.ts';
+import { bondBuildCalculation } from './bond-build.calculation.ts';
 import { MODE_CHOICES } from './mode-choices.ts';
 import { strengthOf } from './strength.ts';
 

@@ -5,7 +5,7 @@ import type { BenchReadings, BenchRow } from '../method/method.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { analyseTrace, type TraceAnalysis } from './analyse-trace.ts';
-import { bondStrengthCalculation } from './bond-strength.ts';
+import { bondStrengthCalculation } from './bond-strength.calculation.ts';
 import { modeOf, widthFlag, widthOf } from './bench-strip.ts';
 import type { FailureMode } from './failure-mode.ts';
 import { strengthOf } from './strength.ts';

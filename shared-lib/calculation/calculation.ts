@@ -131,8 +131,8 @@ function issueSentence(issue: Issue, value: unknown): string {
     }
     case 'invalid_type':
       return value === undefined || value === null
-        ? `${field} is missing; a ${issue.expected} is needed.`
-        : `${field} must be a ${issue.expected}, not ${shown}.`;
+        ? `${field} is missing; ${withArticle(issue.expected)} is needed.`
+        : `${field} must be ${withArticle(issue.expected)}, not ${shown}.`;
     case 'invalid_value':
       return `${field} must be one of ${issue.values.map(String).join(', ')}, not ${shown}.`;
     case 'unrecognized_keys':
@@ -142,6 +142,12 @@ function issueSentence(issue: Issue, value: unknown): string {
     default:
       return issue.message;
   }
+}
+
+/** The schema library's names of types, in words. */
+function withArticle(expected: string): string {
+  const word = { int: 'whole number', array: 'list', string: 'text', record: 'object' }[expected] ?? expected;
+  return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
 }
 
 function describe(value: unknown): string {

@@ -1,13 +1,13 @@
 import type { Calculation } from '../calculation/calculation.ts';
-import { bondBuildCalculation } from '../bond-strength/bond-build.ts';
-import { bondStrengthCalculation } from '../bond-strength/bond-strength.ts';
-import { peelTraceCalculation } from '../bond-strength/peel-trace.ts';
+import { bondBuildCalculation } from '../bond-strength/bond-build.calculation.ts';
+import { bondStrengthCalculation } from '../bond-strength/bond-strength.calculation.ts';
+import { peelTraceCalculation } from '../bond-strength/peel-trace.calculation.ts';
 import { colourDifferenceCalculation } from '../colour/colour-difference.calculation.ts';
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
-import { blockingLoadCalculation } from '../mechanical/blocking-load.ts';
-import { frictionCalculation } from '../mechanical/friction.ts';
+import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
+import { frictionCalculation } from '../mechanical/friction.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
 import { censoredNormalCalculation } from '../statistics/calculations/censored-normal.ts';
 import { fitCalculation } from '../statistics/calculations/fit.ts';

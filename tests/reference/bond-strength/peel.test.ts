@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { peelTraceCalculation } from '../../../shared-lib/bond-strength/peel-trace.ts';
+import { peelTraceCalculation } from '../../../shared-lib/bond-strength/peel-trace.calculation.ts';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 
 const run = (input: unknown) => runCalculation(peelTraceCalculation, input);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
-import { blockingLoadCalculation } from '../../../shared-lib/mechanical/blocking-load.ts';
-import { frictionCalculation } from '../../../shared-lib/mechanical/friction.ts';
+import { blockingLoadCalculation } from '../../../shared-lib/mechanical/blocking-load.calculation.ts';
+import { frictionCalculation } from '../../../shared-lib/mechanical/friction.calculation.ts';
 
 const friction = (input: unknown) => runCalculation(frictionCalculation, input);
 const blocking = (input: unknown) => runCalculation(blockingLoadCalculation, input);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bondBuildCalculation } from '../../../shared-lib/bond-strength/bond-build.ts';
+import { bondBuildCalculation } from '../../../shared-lib/bond-strength/bond-build.calculation.ts';
 import { fitCensoredCurve } from '../../../shared-lib/bond-strength/censored-curve.ts';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bondStrengthCalculation } from '../../../shared-lib/bond-strength/bond-strength.ts';
+import { bondStrengthCalculation } from '../../../shared-lib/bond-strength/bond-strength.calculation.ts';
 import { FAILURE_MODES } from '../../../shared-lib/bond-strength/failure-mode.ts';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { peelTraceCalculation } from '../../../shared-lib/bond-strength/peel-trace.ts';
+import { peelTraceCalculation } from '../../../shared-lib/bond-strength/peel-trace.calculation.ts';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
-import { blockingLoadCalculation } from '../../../shared-lib/mechanical/blocking-load.ts';
+import { blockingLoadCalculation } from '../../../shared-lib/mechanical/blocking-load.calculation.ts';
 
 const run = (input: unknown) => runCalculation(blockingLoadCalculation, input);
 

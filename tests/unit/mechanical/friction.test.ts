@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
-import { frictionCalculation } from '../../../shared-lib/mechanical/friction.ts';
+import { frictionCalculation } from '../../../shared-lib/mechanical/friction.calculation.ts';
 
 const run = (input: unknown) => runCalculation(frictionCalculation, input);
 const codes = (input: unknown) => run(input).flags.map(({ code }) => code);
