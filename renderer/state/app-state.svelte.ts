@@ -16,10 +16,13 @@ export class AppState {
   #trouble = $state('');
   #writing = $state(0);
   #revision = $state(0);
+  #changedAt = 0;
   #refreshTimer: ReturnType<typeof setTimeout> | undefined;
+  /* eslint-disable svelte/prefer-svelte-reactivity -- stores of state objects that are reactive themselves; nothing watches the stores */
   #forms = new Map<string, Form<object>>();
   #toOpen = new Set<string>();
   #kept = new Map<string, object>();
+  /* eslint-enable svelte/prefer-svelte-reactivity */
 
   constructor(client: Client) {
     this.#client = client;
@@ -49,6 +52,11 @@ export class AppState {
     return this.#revision;
   }
 
+  /** When the application last told of a change, in the page's clock; 0 when never. */
+  get changedAt(): number {
+    return this.#changedAt;
+  }
+
   get readOnly(): boolean {
     return this.#session?.notebook?.readOnly ?? false;
   }
@@ -57,8 +65,10 @@ export class AppState {
   start(oncommand: (command: Extract<ApplicationEvent, { kind: 'command' }>['command']) => void): () => void {
     void this.#refreshSession();
     return this.#client.subscribe((event) => {
-      if (event.kind === 'notebook-changed') this.#refreshSoon();
-      else if (event.kind === 'trouble') this.#trouble = event.text;
+      if (event.kind === 'notebook-changed') {
+        this.#changedAt = performance.now();
+        this.#refreshSoon();
+      } else if (event.kind === 'trouble') this.#trouble = event.text;
       else if (event.kind === 'command') oncommand(event.command);
     });
   }

@@ -15,6 +15,9 @@ export interface PendingCell {
   reason: string;
 }
 
+/** The news of an own entry arrives within this time of its answer. */
+const ownChangeMs = 250;
+
 export type CommitOutcome = 'saved' | 'unchanged' | 'refused' | 'needs-reason';
 export type BenchMethod = Omit<Method, 'evaluate'>;
 
@@ -29,6 +32,7 @@ export class BenchSheet {
   /** Entries are sent one after the other, so that the record has them in the order of typing. */
   #queue: Promise<unknown> = Promise.resolve();
   #queued = 0;
+  #answeredAt = 0;
 
   constructor(
     private readonly app: AppState,
@@ -66,19 +70,19 @@ export class BenchSheet {
   readonly keys: string[] = $derived(this.#method?.readings.fields.map((field) => field.key) ?? []);
 
   async load(): Promise<void> {
-    if (this.#queued > 0) return;
+    if (this.#queued > 0 || this.#isFresh()) return;
     if (!this.#method) {
       const [methods, sheet] = await Promise.all([this.app.call('methods.list', {}), this.app.call('test.get', { testId: this.testId })]);
-      if (!methods.ok || !sheet.ok) return this.#refuse(!methods.ok ? methods : (sheet as Answer<never>));
+      if (!methods.ok || !sheet.ok) return this.#refuse(methods.ok ? sheet : methods);
       const method = methods.value.find((known) => known.id === sheet.value.test.methodId);
       if (!method) this.#problem = `The method of this test (${sheet.value.test.methodId}) is not known to this version.`;
       else this.#method = method;
-      this.#view = sheet.value;
+      this.#take(sheet.value);
       return;
     }
     const sheet = await this.app.call('test.get', { testId: this.testId });
     if (this.#queued > 0) return;
-    if (sheet.ok) this.#view = sheet.value;
+    if (sheet.ok) this.#take(sheet.value);
     else this.#refuse(sheet);
   }
 
@@ -141,7 +145,7 @@ export class BenchSheet {
       const current = this.pendingIn(place);
       const retyped = current !== undefined && current.typed !== text;
       if (answer.ok) {
-        this.#view = answer.value;
+        this.#take(answer.value);
         if (!retyped) this.pending.delete(cellId(place));
         return 'saved';
       }
@@ -198,9 +202,19 @@ export class BenchSheet {
     });
   }
 
+  /** The change told of was this sheet's own entry, whose answer held the whole sheet: asking again would only slow the typing. */
+  #isFresh(): boolean {
+    return this.#view !== null && this.app.changedAt - this.#answeredAt < ownChangeMs;
+  }
+
+  #take(view: BenchSheetView): void {
+    this.#view = view;
+    this.#answeredAt = performance.now();
+  }
+
   async #taking(sent: Promise<Answer<BenchSheetView>>): Promise<Answer<BenchSheetView>> {
     const answer = await sent;
-    if (answer.ok) this.#view = answer.value;
+    if (answer.ok) this.#take(answer.value);
     return answer;
   }
 

@@ -1,0 +1,13 @@
+import type { Caution } from '../../shared-lib/method/method.ts';
+
+/** Hazards as they are written before a caution. */
+export const hazardWords: Record<Caution['hazard'], string> = {
+  toxic: 'Toxic',
+  solvent: 'Solvent',
+  uv: 'UV light',
+  ozone: 'Ozone',
+  blade: 'Blade',
+  heat: 'Heat',
+  'food-contact': 'Food contact',
+  electrical: 'Electrical',
+};
