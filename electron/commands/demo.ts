@@ -11,7 +11,8 @@ export async function demo({ options, out, err }: Invocation): Promise<number> {
   const folder = path.resolve(typeof options.out === 'string' ? options.out : 'out');
   const notebook = path.join(folder, 'demo.laydown');
   await mkdir(folder, { recursive: true });
-  for (const ending of ['', '-journal', '-lock']) await rm(notebook + ending, { force: true });
+  // A journal of the notebook that stood here before does not belong to the new one.
+  for (const ending of ['', '.journal']) await rm(notebook + ending, { force: true });
   await buildDemoNotebook(notebook, renderReportPdf);
 
   return withApplication(err, folder, async (application) => {

@@ -21,6 +21,6 @@ describe.skipIf(!existsSync(executable) || !display)('the shell in a real Electr
     expect(await window.evaluate(() => typeof (globalThis as { require?: unknown }).require)).toBe('undefined');
     expect(new URL(window.url()).origin).toBe('app://laydown');
     await app.close();
-    expect(existsSync(path.join(home, 'notebooks', 'demo.laydown-lock'))).toBe(false);
+    expect(existsSync(path.join(home, 'notebooks', 'demo.laydown.lock'))).toBe(false);
   });
 });
