@@ -1,13 +1,5 @@
 import { parseArgs } from 'node:util';
-
-/** What a command is given: words, options, and the process's streams. */
-export interface Invocation {
-  words: string[];
-  options: Record<string, string | boolean | string[] | undefined>;
-  input: NodeJS.ReadStream;
-  out: (text: string) => void;
-  err: (text: string) => void;
-}
+import type { Invocation } from './commands/invocation.ts';
 
 interface Command {
   usage: string;

@@ -3,7 +3,7 @@ import { runCalculation } from '../../shared-lib/calculation/calculation.ts';
 import { InputError, type InputProblem } from '../../shared-lib/calculation/input-error.ts';
 import type { CalculationResult } from '../../shared-lib/calculation/result.ts';
 import { allCalculations, calculationById } from '../../shared-lib/registry/calculations.ts';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 
 /** `laydown calc`: one JSON object (or an array of them) in, one result (or an array) out. */
 export async function calc({ words, options, input, out, err }: Invocation): Promise<number> {

@@ -2,7 +2,7 @@ import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
 import { buildDemoNotebook } from '../application/demo/build-demo-notebook.ts';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 import { withApplication } from './open-application.ts';
 

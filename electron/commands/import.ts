@@ -4,7 +4,7 @@ import Papa from 'papaparse';
 import type { CallOutput } from '../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
 import { decodeText } from '../exchange/decode-text.ts';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { CommandProblem, withApplication, type CommandApplication } from './open-application.ts';
 
 type MethodView = CallOutput<'methods.list'>[number];

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { withApplication } from './open-application.ts';
 
 /** `laydown new`: starts an empty notebook with its first person. */

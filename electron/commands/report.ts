@@ -1,5 +1,5 @@
 import { writeFile } from 'node:fs/promises';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { withApplication } from './open-application.ts';
 
 /** `laydown report`: lists the issued reports, or writes one, as frozen when it was issued. */

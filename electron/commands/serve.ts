@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { existsSync, readFileSync } from 'node:fs';
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { serveOnLoopback } from '../loopback.ts';
 import { notebooksFolder, settingsFolder } from '../places.ts';
 import { startInWorkerThread } from '../worker-thread.ts';

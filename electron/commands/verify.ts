@@ -1,4 +1,4 @@
-import type { Invocation } from '../command-line.ts';
+import type { Invocation } from './invocation.ts';
 import { withApplication } from './open-application.ts';
 
 /** `laydown verify`: exit 0 when the record is intact and every result follows from its readings, else 1. */
