@@ -1,7 +1,9 @@
 import { createContext } from 'svelte';
+import { SvelteMap, SvelteSet } from 'svelte/reactivity';
 import type { Answer, ApplicationEvent, CallInput, CallName, CallOutput, Client } from '../../shared-lib/api.ts';
 import type { SessionView } from '../../shared-lib/notebook/views.ts';
 import { Appearance } from './appearance.svelte.ts';
+import { BenchSheet } from './bench-sheet.svelte.ts';
 import { Form } from './form.svelte.ts';
 import { Navigation } from './navigation.svelte.ts';
 import { isReading } from './reading-calls.ts';
@@ -18,11 +20,9 @@ export class AppState {
   #revision = $state(0);
   #changedAt = 0;
   #refreshTimer: ReturnType<typeof setTimeout> | undefined;
-  /* eslint-disable svelte/prefer-svelte-reactivity -- stores of state objects that are reactive themselves; nothing watches the stores */
-  #forms = new Map<string, Form<object>>();
-  #toOpen = new Set<string>();
-  #kept = new Map<string, object>();
-  /* eslint-enable svelte/prefer-svelte-reactivity */
+  #forms = new SvelteMap<string, Form<object>>();
+  #toOpen = new SvelteSet<string>();
+  #sheets = new SvelteMap<string, BenchSheet>();
 
   constructor(client: Client) {
     this.#client = client;
@@ -92,7 +92,7 @@ export class AppState {
 
   /** The form of that name, as it was left. */
   form<Values extends object>(name: string, blank: () => Values): Form<Values> {
-    return keep(this.#forms as Map<string, object>, name, () => new Form(blank, this.#toOpen.delete(name))) as Form<Values>;
+    return found(this.#forms, name, () => new Form<object>(blank, this.#toOpen.delete(name))) as unknown as Form<Values>;
   }
 
   /** Opens a form by its name, before or after its screen has made it. */
@@ -102,9 +102,14 @@ export class AppState {
     else this.#toOpen.add(name);
   }
 
-  /** State that outlives its screen, such as a bench sheet with a value that was refused. */
-  keep<Kept extends object>(name: string, make: () => Kept): Kept {
-    return keep(this.#kept, name, make) as Kept;
+  /** The bench sheet of a test; it outlives its screen, with what was typed and refused. */
+  sheet(testId: string): BenchSheet {
+    return found(this.#sheets, testId, () => outliving(() => new BenchSheet(this, testId)));
+  }
+
+  /** Values typed on any bench sheet that are not in the record. */
+  get unsaved(): number {
+    return [...this.#sheets.values()].reduce((sum, sheet) => sum + sheet.unsaved, 0);
   }
 
   /** Several events in a row, as when a column is pasted, cause one refresh. */
@@ -126,14 +131,23 @@ export class AppState {
 
   #forgetNotebook(): void {
     this.#forms.clear();
-    this.#kept.clear();
+    this.#sheets.clear();
   }
 }
 
-function keep(kept: Map<string, object>, name: string, make: () => object): object {
-  const found = kept.get(name) ?? make();
-  kept.set(name, found);
-  return found;
+function found<Value>(kept: Map<string, Value>, name: string, make: () => Value): Value {
+  const value = kept.get(name) ?? make();
+  if (!kept.has(name)) kept.set(name, value);
+  return value;
+}
+
+/** Derived values stop with the screen in which they were made; what is kept for longer needs a root of its own. */
+function outliving<Value>(make: () => Value): Value {
+  let value!: Value;
+  $effect.root(() => {
+    value = make();
+  });
+  return value;
 }
 
 export const [appState, setAppState] = createContext<AppState>();

@@ -64,6 +64,9 @@ export class BenchSheet {
     return [...rows, ...ahead.map((row) => ({ row, cells: {}, voided: null, remark: '' }))];
   });
 
+  /** Cells whose typed value is not in the record. */
+  readonly unsaved: number = $derived([...this.pending.values()].filter((cell) => cell.state !== 'saving').length);
+
   /** Ids of the rows that can be typed in. */
   readonly openRows: string[] = $derived(this.rows.filter((row) => !row.voided).map((row) => row.row));
 
