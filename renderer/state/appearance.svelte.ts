@@ -6,11 +6,13 @@ export type AppearanceChoice = 'system' | 'light' | 'dark';
 export class Appearance {
   #systemDark = $state(false);
   #choice = $state<AppearanceChoice>('system');
+  #fontsReady = $state(false);
 
   constructor() {
     const system = matchMedia('(prefers-color-scheme: dark)');
     this.#systemDark = system.matches;
     system.addEventListener('change', () => (this.#systemDark = system.matches));
+    void document.fonts.ready.then(() => (this.#fontsReady = true));
     const kept = localStorage.getItem('appearance');
     if (kept === 'light' || kept === 'dark') this.choose(kept);
   }
@@ -21,6 +23,11 @@ export class Appearance {
 
   get dark(): boolean {
     return this.#choice === 'system' ? this.#systemDark : this.#choice === 'dark';
+  }
+
+  /** A canvas drawn before has the wrong letters and must be drawn again. */
+  get fontsReady(): boolean {
+    return this.#fontsReady;
   }
 
   /** Colours for charts and strips. */
