@@ -7,13 +7,14 @@ import { analyseTrace, type TraceAnalysis } from './analyse-trace.ts';
 import { peelEnergy, TAIL_PER_BOND, type PeelGeometry } from './peel-energy.ts';
 import { STRENGTH_UNITS, strengthOf } from './strength.ts';
 import { checkTrace, columnsFromPoints } from './trace-columns.ts';
+import { tracePointsSchema } from './trace-points.ts';
 import { traceFigure } from './trace-figure.ts';
 
 const LEVEL = 0.95;
 
 const input = z.strictObject({
   widthMm: z.number().positive().max(1000),
-  points: z.array(z.tuple([z.number(), z.number()])).min(2).max(2_000_000),
+  points: tracePointsSchema,
   discardStartMm: z.number().min(0).optional(),
   discardEndMm: z.number().min(0).optional(),
   fromMm: z.number().optional(),

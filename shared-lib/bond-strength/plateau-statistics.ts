@@ -35,21 +35,9 @@ const BLOCKS = [
 export function plateauForce({ displacementMm, forceN }: TraceColumns, { start, end }: Range, level: number): PlateauForce {
   const force = forceN.subarray(start, end);
   const n = force.length;
-  let minimum = Infinity;
-  let maximum = -Infinity;
-  let sum = 0;
-  let area = 0;
-  for (let index = 0; index < n; index += 1) {
-    const value = force[index]!;
-    if (value < minimum) minimum = value;
-    if (value > maximum) maximum = value;
-    sum += value;
-    if (index > 0) area += ((value + force[index - 1]!) / 2) * (displacementMm[start + index]! - displacementMm[start + index - 1]!);
-  }
+  const { minimum, maximum, sum, areaNMm } = sums(force, displacementMm.subarray(start, end));
   // Rounding in the sum must not put the mean outside the readings (a plateau without any spread).
   const mean = Math.min(maximum, Math.max(minimum, sum / n));
-  let squares = 0;
-  for (const value of force) squares += (value - mean) ** 2;
   const blocks = blockMeans(force, mean);
   return {
     n,
@@ -58,23 +46,59 @@ export function plateauForce({ displacementMm, forceN }: TraceColumns, { start, 
     median: median(force),
     minimum,
     maximum,
-    standardDeviation: Math.sqrt(squares / (n - 1)),
-    meanOverTravel: area / (displacementMm[end - 1]! - displacementMm[start]!),
+    standardDeviation: Math.sqrt(squaresAbout(force, mean) / (n - 1)),
+    meanOverTravel: areaNMm / (displacementMm[end - 1]! - displacementMm[start]!),
     drift: blocks && driftOf(blocks),
   };
+}
+
+interface Sums {
+  minimum: number;
+  maximum: number;
+  sum: number;
+  /** Under the force by trapezia. */
+  areaNMm: number;
+}
+
+/** A long trace is read while somebody waits: one pass, with the point before carried along instead of read again. */
+function sums(force: Float64Array, displacementMm: Float64Array): Sums {
+  let before = force[0]!;
+  let beforeMm = displacementMm[0]!;
+  let minimum = before;
+  let maximum = before;
+  let sum = before;
+  let doubleArea = 0;
+  for (let index = 1; index < force.length; index += 1) {
+    const value = force[index]!;
+    const atMm = displacementMm[index]!;
+    if (value < minimum) minimum = value;
+    if (value > maximum) maximum = value;
+    sum += value;
+    doubleArea += (value + before) * (atMm - beforeMm);
+    before = value;
+    beforeMm = atMm;
+  }
+  return { minimum, maximum, sum, areaNMm: doubleArea / 2 };
+}
+
+function squaresAbout(force: Float64Array, mean: number): number {
+  let squares = 0;
+  for (let index = 0; index < force.length; index += 1) squares += (force[index]! - mean) ** 2;
+  return squares;
 }
 
 /** Means of equal blocks, as deviations from the overall mean so that a plateau without spread gives exact zeros. */
 function blockMeans(force: Float64Array, mean: number): Float64Array | null {
   const blocks = BLOCKS.find((step) => force.length >= step.points)?.blocks;
   if (!blocks) return null;
-  return Float64Array.from({ length: blocks }, (_, block) => {
-    const from = Math.floor((block * force.length) / blocks);
-    const to = Math.floor(((block + 1) * force.length) / blocks);
-    let sum = 0;
-    for (let index = from; index < to; index += 1) sum += force[index]! - mean;
-    return sum / (to - from);
-  });
+  const boundary = (block: number) => Math.floor((block * force.length) / blocks);
+  return Float64Array.from({ length: blocks }, (_, block) => meanDeviation(force, boundary(block), boundary(block + 1), mean));
+}
+
+function meanDeviation(force: Float64Array, from: number, to: number, mean: number): number {
+  let sum = 0;
+  for (let index = from; index < to; index += 1) sum += force[index]! - mean;
+  return sum / (to - from);
 }
 
 function meanInterval(blocks: Float64Array | null, mean: number, level: number): { low: number | null; high: number | null } {

@@ -37,20 +37,18 @@ export function checkTrace({ displacementMm, forceN }: TraceColumns, field: Poin
   if (displacementMm.length < 2) {
     throw new InputError(field(0, 0), displacementMm.length, `A trace needs at least 2 points, not ${displacementMm.length}.`);
   }
-  let before = -Infinity;
   for (let index = 0; index < displacementMm.length; index += 1) {
     const at = displacementMm[index]!;
     const force = forceN[index]!;
     if (!Number.isFinite(at)) throw notFinite(field(index, 0), at, 'displacement');
     if (!Number.isFinite(force)) throw notFinite(field(index, 1), force, 'force');
-    if (at <= before) {
+    if (index > 0 && at <= displacementMm[index - 1]!) {
       throw new InputError(
         field(index, 0),
         at,
-        `The displacement must rise from point to point: point ${index + 1} is at ${at} mm, the one before at ${before} mm.`,
+        `The displacement must rise from point to point: point ${index + 1} is at ${at} mm, the one before at ${displacementMm[index - 1]} mm.`,
       );
     }
-    before = at;
   }
 }
 

@@ -66,16 +66,23 @@ function suddenLoss({ displacementMm, forceN }: TraceColumns, levelN: number): {
  * a row, or not three times as long as any other run of equal readings, which a coarse load cell gives everywhere.
  */
 function saturation({ forceN }: TraceColumns, { steady }: Plateau, maximum: number): number {
+  const { atMaximum, below } = longestRuns(forceN.subarray(steady.start, steady.end), maximum);
+  return below > 0 && atMaximum >= SATURATED_RUN && atMaximum >= 3 * below ? atMaximum : 0;
+}
+
+/** Most equal readings in a row, at `maximum` and at any other force. */
+function longestRuns(force: Float64Array, maximum: number): { atMaximum: number; below: number } {
   let run = 0;
   let atMaximum = 0;
   let below = 0;
-  for (let index = steady.start; index < steady.end; index += 1) {
-    const force = forceN[index]!;
-    run = index > steady.start && force === forceN[index - 1] ? run + 1 : 1;
-    if (force === maximum) atMaximum = Math.max(atMaximum, run);
-    else below = Math.max(below, run);
+  for (let index = 0; index < force.length; index += 1) {
+    const value = force[index]!;
+    run = index > 0 && value === force[index - 1] ? run + 1 : 1;
+    if (value === maximum) {
+      if (run > atMaximum) atMaximum = run;
+    } else if (run > below) below = run;
   }
-  return below > 0 && atMaximum >= SATURATED_RUN && atMaximum >= 3 * below ? atMaximum : 0;
+  return { atMaximum, below };
 }
 
 function newtons(value: number): string {

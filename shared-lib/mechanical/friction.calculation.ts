@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { envelope } from '../bond-strength/envelope.ts';
 import { checkTrace, columnsFromPoints } from '../bond-strength/trace-columns.ts';
+import { tracePointsSchema } from '../bond-strength/trace-points.ts';
 import { defineCalculation, type TableColumn } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
@@ -14,18 +15,17 @@ const LEVEL = 0.95;
 
 const force = z.number().min(0);
 const angle = z.number().positive().lt(90);
-const points = z.array(z.tuple([z.number(), z.number()])).min(2).max(2_000_000);
 
 const input = z.strictObject({
   sledMassG: z.number().positive().max(100_000).optional(),
   specimens: z
-    .array(z.strictObject({ staticN: force.optional(), kineticN: force.optional(), points: points.optional(), angleDeg: angle.optional() }))
+    .array(z.strictObject({ staticN: force.optional(), kineticN: force.optional(), points: tracePointsSchema.optional(), angleDeg: angle.optional() }))
     .min(1)
     .max(100)
     .optional(),
   staticN: z.union([force, z.array(force).min(1).max(100)]).optional(),
   kineticN: z.union([force, z.array(force).min(1).max(100)]).optional(),
-  points: points.optional(),
+  points: tracePointsSchema.optional(),
   angleDeg: z.union([angle, z.array(angle).min(1).max(100)]).optional(),
   travelMm: z.number().positive().optional(),
 });
