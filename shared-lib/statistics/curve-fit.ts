@@ -96,7 +96,7 @@ export function varianceOf(fit: CurveFit, of: (parameters: readonly number[]) =>
   if (covariance === null) return null;
   const gradient = parameters.map((value, i) => {
     if (covariance[i]![i] === 0) return 0;
-    const h = 6e-6 * (Math.abs(value) || 1);
+    const h = 6e-6 * Math.max(Math.abs(value), Math.sqrt(covariance[i]![i]!));
     const at = (shift: number) => of(parameters.map((other, j) => (i === j ? value + shift : other)));
     return (at(h) - at(-h)) / (2 * h);
   });

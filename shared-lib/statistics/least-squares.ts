@@ -7,6 +7,8 @@ type Numbers = Float64Array | readonly number[];
 export interface LeastSquaresOptions {
   lower?: readonly number[];
   upper?: readonly number[];
+  /** Usual size of each parameter, for difference steps where it comes near zero; default: that of its start. */
+  typical?: readonly number[];
   /** First damping λ, relative to the squared column norms of the Jacobian. */
   damping?: number;
   maxIterations?: number;
@@ -25,6 +27,11 @@ export interface LeastSquaresMinimum {
 
 /** Relative step of central differences: the cube root of the resolution of a double balances both errors. */
 const DIFFERENCE = 6e-6;
+/** Share of its usual size below which a parameter's step is held. */
+const NEAR_ZERO = 1e-4;
+/** Undamped steps at the end, and the relative size up to which one is a matter of last digits. */
+const POLISHING = 2;
+const POLISHED = 1e-5;
 const SMALLEST_STEP = 1e-13;
 const MOST_DAMPING = 1e20;
 /** Largest cosine between residuals and tangent plane at an accepted solution. */
@@ -41,13 +48,13 @@ const ORTHOGONAL = 1e-5;
  */
 export function minimiseResiduals(residuals: Residuals, start: readonly number[], options: LeastSquaresOptions = {}): LeastSquaresMinimum {
   const { lower, upper, maxIterations = 2000 } = options;
+  const typical = options.typical ?? start.map((value) => Math.abs(value) || 1);
   let damping = options.damping ?? 1e-3;
   let parameters = start.map((value, i) => within(value, lower?.[i], upper?.[i]));
   let current = residuals(parameters);
-  let sum = sumOfSquares(current);
-  if (!Number.isFinite(sum)) throw new RangeError('The curve is not finite at the starting values.');
+  if (!Number.isFinite(sumOfSquares(current))) throw new RangeError('The curve is not finite at the starting values.');
   const scale = parameters.map(() => 0);
-  const slopes = () => differentiate(residuals, parameters, current, lower, upper);
+  const slopes = () => differentiate(residuals, parameters, current, typical, lower, upper);
   let jacobian = slopes();
 
   for (let iteration = 0; iteration < maxIterations && damping < MOST_DAMPING; iteration++) {
@@ -58,11 +65,9 @@ export function minimiseResiduals(residuals: Residuals, start: readonly number[]
     const trial = parameters.map((value, i) => within(value + step[i]!, lower?.[i], upper?.[i]));
     const settled = trial.every((value, i) => Math.abs(value - parameters[i]!) <= SMALLEST_STEP * (Math.abs(value) + SMALLEST_STEP));
     const there = residuals(trial);
-    const trialSum = sumOfSquares(there);
-    if (trialSum < sum) {
+    if (trial.every(Number.isFinite) && change(current, there) < 0) {
       parameters = trial;
       current = there;
-      sum = trialSum;
       damping = Math.max(damping / 10, 1e-20);
       jacobian = slopes();
     } else {
@@ -71,10 +76,23 @@ export function minimiseResiduals(residuals: Residuals, start: readonly number[]
     if (settled) break;
   }
 
+  // Comparing sums settles half the digits; an undamped step from there settles the rest.
+  for (let round = 0; round < POLISHING; round++) {
+    const free = freeParameters(parameters, jacobian, current, lower, upper);
+    const step = dampedStep(jacobian, current, scale, free, 0);
+    const trial = parameters.map((value, i) => within(value + step[i]!, lower?.[i], upper?.[i]));
+    if (!parameters.every((value, i) => Math.abs(trial[i]! - value) <= POLISHED * Math.max(Math.abs(value), NEAR_ZERO * typical[i]!))) break;
+    const there = residuals(trial);
+    if (!(sumOfSquares(there) <= sumOfSquares(current) * (1 + 1e-10))) break;
+    parameters = trial;
+    current = there;
+    jacobian = slopes();
+  }
+
   const free = freeParameters(parameters, jacobian, current, lower, upper);
   return {
     parameters,
-    sumOfSquares: sum,
+    sumOfSquares: sumOfSquares(current),
     jacobian,
     atBound: parameters.map((_, i) => !free.includes(i)),
     converged: isRounding(current, jacobian, parameters) || cosineToTangent(free.map((i) => jacobian[i]!), current) <= ORTHOGONAL,
@@ -91,14 +109,21 @@ function sumOfSquares(values: Numbers): number {
   return sum;
 }
 
+/** Change of the sum of squares, free of the cancellation between two nearly equal sums. */
+function change(from: Numbers, to: Numbers): number {
+  let sum = 0;
+  for (let i = 0; i < to.length; i++) sum += (to[i]! - from[i]!) * (to[i]! + from[i]!);
+  return sum;
+}
+
 function norm(values: Numbers): number {
   return Math.sqrt(sumOfSquares(values));
 }
 
 /** Central differences; beside a bound or forbidden ground, the difference on the side that can be had. */
-function differentiate(residuals: Residuals, point: readonly number[], current: Numbers, lower?: readonly number[], upper?: readonly number[]): Float64Array[] {
+function differentiate(residuals: Residuals, point: readonly number[], current: Numbers, typical: readonly number[], lower?: readonly number[], upper?: readonly number[]): Float64Array[] {
   return point.map((value, i) => {
-    const h = DIFFERENCE * (Math.abs(value) || 1);
+    const h = DIFFERENCE * Math.max(Math.abs(value), NEAR_ZERO * typical[i]!);
     const at = (shifted: number) => {
       if (shifted !== within(shifted, lower?.[i], upper?.[i])) return null;
       const there = residuals(point.map((other, j) => (i === j ? shifted : other)));

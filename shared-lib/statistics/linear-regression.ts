@@ -55,7 +55,8 @@ export function fitLinear(
   const yCentre = centreOf(y);
   const centred = columns.map((column, j) => column.map((value, i) => (value - centres[j]!) * roots[i]!));
   const sizes = centred.map((column) => Math.sqrt(compensatedSum(column.map((value) => value * value))));
-  if (sizes.some((size) => !(size > 0))) throw new RangeError('A predictor does not vary, so its coefficient cannot be told from the intercept.');
+  if (!sizes.every(Number.isFinite)) throw new RangeError('The predictors are too large to compute with; give them in another unit.');
+  if (sizes.some((size) => size === 0)) throw new RangeError('A predictor does not vary, so its coefficient cannot be told from the intercept.');
   const scaled = centred.map((column, j) => column.map((value) => value / sizes[j]!));
   const right = y.map((value, i) => (value - yCentre) * roots[i]!);
 

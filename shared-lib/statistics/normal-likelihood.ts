@@ -26,6 +26,9 @@ export interface Profile {
   byMean: number;
 }
 
+/** A bracket of fewer standard deviations counts as its middle: its slopes would be differences of equal numbers. */
+const NARROW = 1e-5;
+
 /** Precisions beyond these are taken for no spread at all, and for spread without bound. */
 export const PRECISION_RANGE = { low: 1e-7, high: 1e7 };
 
@@ -54,16 +57,19 @@ export class NormalLikelihood {
     for (const { low, high, count } of this.groups) {
       const a = low - mean;
       const b = high - mean;
-      if (low === high) {
-        sum.value += count * (Math.log(precision) + normalLogDensity(precision * a));
-        sum.byPrecision += count * (1 / precision - precision * a * a);
-        sum.byPrecisionTwice -= count * (1 / (precision * precision) + a * a);
-        sum.byMean += count * precision * precision * a;
+      const za = precision * a;
+      const zb = precision * b;
+      const width = precision * (high - low);
+      if (width * Math.max(1, Math.abs(za)) < NARROW) {
+        const middle = (a + b) / 2;
+        // An exact reading has a density instead of a probability.
+        sum.value += count * (Math.log(low === high ? precision : width) + normalLogDensity(precision * middle));
+        sum.byPrecision += count * (1 / precision - precision * middle * middle);
+        sum.byPrecisionTwice -= count * (1 / (precision * precision) + middle * middle);
+        sum.byMean += count * precision * precision * middle;
         sum.byMeanTwice -= count * precision * precision;
         continue;
       }
-      const za = precision * a;
-      const zb = precision * b;
       const logP = logProbability(za, zb);
       const ua = Number.isFinite(za) ? Math.exp(normalLogDensity(za) - logP) : 0;
       const ub = Number.isFinite(zb) ? Math.exp(normalLogDensity(zb) - logP) : 0;

@@ -54,6 +54,7 @@ export function profileInterval(
   const conditionSd = Math.sqrt(varianceOf(fit, (parameters) => condition(value, parameters)) ?? 0) || residualSd;
   const unit = standardError(quantity, fit, conditionSd);
   const residuals = curveResiduals(problem);
+  const typical = fit.parameters.map((parameter, i) => Math.max(Math.abs(parameter), fit.standardErrors[i] ?? 0) || 1);
 
   /** The best curve for which the quantity is c, and by how much it exceeds t². */
   const constrained = (c: number, start: readonly number[]) => {
@@ -65,7 +66,7 @@ export function profileInterval(
       parameters = minimiseResiduals(
         (at) => [...Array.from(residuals(at), (residual) => residual / residualSd), PULL * (scaled(at) + offset)],
         parameters,
-        { lower: problem.lower, upper: problem.upper, maxIterations: 200 },
+        { lower: problem.lower, upper: problem.upper, typical, maxIterations: 200 },
       ).parameters;
       feedback += scaled(parameters);
     }

@@ -7,10 +7,12 @@ import { fitCensoredNormal } from '../censored-normal.ts';
 import type { Censored, CensoredNormalFit } from '../censored-normal.ts';
 import { levelSchema } from './level.ts';
 
-const observation = z.union([
-  z.strictObject({ exact: z.number() }),
-  z.strictObject({ low: z.number().nullable().optional(), high: z.number().nullable().optional() }),
-]);
+/** Either `exact`, or `low` and `high` of which one may be open. */
+const observation = z.strictObject({
+  exact: z.number().optional(),
+  low: z.number().nullable().default(null),
+  high: z.number().nullable().default(null),
+});
 
 const input = z.strictObject({
   observations: z.array(observation).min(1).max(10_000),
@@ -45,9 +47,12 @@ export const censoredNormalCalculation = defineCalculation({
 });
 
 function readObservation(given: z.output<typeof observation>, index: number): Censored {
-  if ('exact' in given) return { low: given.exact, high: given.exact };
-  const { low = null, high = null } = given;
+  const { exact, low, high } = given;
   const field = `observations[${index}]`;
+  if (exact !== undefined) {
+    if (low !== null || high !== null) throw new InputError(field, given, `${field} is either exact or has low and high, not both.`);
+    return { low: exact, high: exact };
+  }
   if (low === null && high === null) throw new InputError(field, given, `${field} needs exact, low or high: a reading open on both sides says nothing.`);
   if (low !== null && high !== null && low > high) throw new InputError(field, given, `${field} has low ${low} above high ${high}.`);
   return { low, high };

@@ -83,6 +83,7 @@ describe('censored-normal', () => {
   it('refuses', () => {
     expect(refusal(censoredNormalCalculation, { observations: [{ exact: 1 }, {}] }).field).toBe('observations[1]');
     expect(refusal(censoredNormalCalculation, { observations: [{ low: 40, high: 38 }] }).message).toMatch(/low 40 above high 38/);
+    expect(refusal(censoredNormalCalculation, { observations: [{ exact: 3, low: 2 }] }).message).toMatch(/either exact or/);
     expect(refusal(censoredNormalCalculation, { observations: [] }).field).toBe('observations');
   });
 });
@@ -183,5 +184,6 @@ describe('regression', () => {
     expect(refusal(regressionCalculation, { x: x.map(() => 1), y }).message).toMatch(/does not vary/);
     expect(refusal(regressionCalculation, { x: [...x.slice(1).map((value) => [value, 1]), [3]], y }).field).toBe('x[6]');
     expect(refusal(regressionCalculation, { x, y, weights: [1] }).field).toBe('weights');
+    expect(refusal(regressionCalculation, { x: [1e308, -1e308, 3], y: [1, 2, 3] }).message).toMatch(/too large/);
   });
 });

@@ -39,6 +39,12 @@ describe('without anything censored', () => {
     expect(fit.sdHigh).toBeCloseTo(exactly.sdHigh!, 6);
   });
 
+  it('takes brackets far narrower than the spread for their middle', () => {
+    const fit = fitCensoredNormal(brackets([1, 1 + 2 * Number.EPSILON], [3, 3 + 1e-12], [4, 4]));
+    const exactly = fitCensoredNormal([exact(1), exact(3), exact(4)]);
+    for (const key of ['mean', 'standardDeviation', 'low', 'high'] as const) expect(fit[key]).toBeCloseTo(exactly[key]!, 9);
+  });
+
   it('gives one reading no interval and equal readings one of no width', () => {
     expect(fitCensoredNormal([exact(38)])).toMatchObject({ status: 'estimated', mean: 38, standardDeviation: null, low: null, high: null });
     expect(fitCensoredNormal([exact(38), exact(38), exact(38)])).toMatchObject({ mean: 38, standardDeviation: 0, low: 38, high: 38, logLikelihood: null });

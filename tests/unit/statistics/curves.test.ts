@@ -87,6 +87,21 @@ describe('decay to a floor', () => {
     expect(exact.residualSd).toBeLessThan(1e-10);
   });
 
+  it('keeps parameters finite where the best curve lies at infinity', () => {
+    const stretched: CurveModel = (at, [scale, shape]) => Math.exp(-((at / scale!) ** shape!));
+    const still = fitCurve({ model: stretched, x: [40, 80, 120, 160, 200], y: [1.002, 1.004, 1.006, 1.008, 1.01], start: [[20000, 1]], lower: [1e-4, 0.1], upper: [Infinity, 10] });
+    expect(still.parameters.every(Number.isFinite)).toBe(true);
+  });
+
+  it('sees a parameter that comes to zero', () => {
+    const power: CurveModel = (at, [a, b]) => a! * at ** b!;
+    const flat = fitCurve({ model: power, x: [1, 2, 3, 4], y: [1.1, 0.9, 0.9, 1.1], start: [[1, 0]] });
+    const level = fitCurve({ model: power, x: [1, 2, 3, 4], y: [1, 1, 1, 1], start: [[2, 0.5]] });
+    expect(flat.standardErrors[1]).toBeGreaterThan(0.01);
+    expect(level.parameters[1]).toBeCloseTo(0, 9);
+    expect(level.covariance).not.toBeNull();
+  });
+
   it('weighs: a point repeated is a point of weight two', () => {
     const doubled = fitCurve({ model: decay, x: [...days, 8], y: [...problem.y, problem.y[4]!], start: [[37, 10, 0.05]] });
     const weighted = fitCurve({ ...problem, weights: days.map((day) => (day === 8 ? 2 : 1)), start: [[37, 10, 0.05]] });
