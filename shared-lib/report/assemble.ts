@@ -2,7 +2,9 @@ import type { Calculation } from '../calculation/calculation.ts';
 import type { Field, Method } from '../method/method.ts';
 import type { BenchSheetView, CellView, LotView, RowView } from '../notebook/views.ts';
 import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
-import { headlineLines } from './property-line.ts';
+import { flagInWords } from './flag-place.ts';
+import { isTelling } from './property-line.ts';
+import { onCommonScales, summaryLines } from './summary-lines.ts';
 import { worstVerdict } from './worst-verdict.ts';
 
 /** One finished test as the report needs it. */
@@ -27,13 +29,15 @@ export type ReportHead = Pick<
 export function assembleReport(head: ReportHead, tests: ReportTest[]): ReportContent {
   return {
     ...head,
-    summary: tests.flatMap(({ method, sheet }) =>
-      headlineLines(method, sheet.live?.lines ?? []).map((line) => ({
-        sample: sheet.sample.code,
-        product: sheet.sample.product,
-        method: method.shortTitle,
-        line,
-      })),
+    summary: onCommonScales(
+      tests.flatMap(({ method, sheet }) =>
+        summaryLines(method, sheet.live?.lines ?? []).map((line) => ({
+          sample: sheet.sample.code,
+          product: sheet.sample.product,
+          method: method.shortTitle,
+          line,
+        })),
+      ),
     ),
     overall: worstVerdict(tests.flatMap(({ sheet }) => (sheet.live?.lines ?? []).map((line) => line.verdict.verdict))),
     sections: tests.map(section),
@@ -62,11 +66,11 @@ function section(test: ReportTest): ReportSection {
       const cell = sheet.conditions[field.key];
       return cell && cell.value !== null ? [{ label: field.label, value: withUnit(cellText(field, cell, sheet), field.unit) }] : [];
     }),
-    lines: sheet.live?.lines ?? [],
+    lines: (sheet.live?.lines ?? []).filter(isTelling),
     columns: calculation.columns,
     table: result?.table ?? [],
     figures: result?.figures ?? [],
-    flags: result?.flags ?? [],
+    flags: (result?.flags ?? []).map((flag) => flagInWords(method, flag)),
     notes: result?.notes ?? [],
     cautions: method.cautions,
     sources: result?.sources ?? [],

@@ -17,7 +17,7 @@ export interface ReportContent {
   /** ISO 8601, UTC. */
   preparedAt: string;
   replaces: { number: string; reason: string } | null;
-  /** Verdict summary: one line per headline property of each test. */
+  /** Verdict summary: the properties with a limit; of a test without any its headline properties. */
   summary: { sample: string; product: string; method: string; line: PropertyLine }[];
   overall: VerdictWord;
   sections: ReportSection[];
@@ -40,6 +40,7 @@ export interface ReportSection {
   columns: TableColumn[];
   table: TableRow[];
   figures: Figure[];
+  /** `where` in words, '' where the text names the place. */
   flags: Flag[];
   notes: string[];
   cautions: Caution[];

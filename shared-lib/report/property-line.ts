@@ -5,7 +5,7 @@ import type { Limit, Method, Property } from '../method/method.ts';
 import { judge } from '../method/verdict.ts';
 import type { PropertyVerdict } from '../notebook/entry.ts';
 import type { PropertyLine } from '../notebook/views.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatValue, NO_NUMBER } from '../quantity/format.ts';
 import { limitText } from './limit-text.ts';
 
 /** The verdict on every property of a method that the result holds or a limit asks for, in the method's order. */
@@ -39,7 +39,12 @@ export function propertyLines(
   });
 }
 
-/** Those lines of a test that lists and the report summary show. */
+/** Whether a line tells anything: a value, an interval, or that a limit asks for what there is not. */
+export function isTelling(line: PropertyLine): boolean {
+  return line.text !== NO_NUMBER || line.intervalText !== '' || line.verdict.verdict !== 'no limit';
+}
+
+/** Those lines of a test that lists show. */
 export function headlineLines(method: Method, lines: PropertyLine[]): PropertyLine[] {
   const headline = new Set(method.properties.filter((property) => property.headline).map((property) => property.key));
   return lines.filter((line) => headline.has(line.key));
@@ -62,7 +67,7 @@ function propertyLine(
   figures: Figure[],
 ): PropertyLine {
   const unit = result?.unit ?? property.unit;
-  const { text, intervalText } = result ? formatValue(result) : { text: '—', intervalText: '' };
+  const { text, intervalText } = result ? formatValue(result, limitsOf(verdict.limit)) : { text: NO_NUMBER, intervalText: '' };
   const line = {
     key: property.key,
     title: property.title,
@@ -74,6 +79,10 @@ function propertyLine(
     verdict,
   };
   return { ...line, strip: result ? strip(property, result, verdict.limit, figures, spoken(line)) : null };
+}
+
+function limitsOf(limit: Limit | null): number[] {
+  return [limit?.lower, limit?.upper].filter((end) => end != null);
 }
 
 function strip(property: Property, result: ResultValue, limit: Limit | null, figures: Figure[], label: string): StripSpec | null {

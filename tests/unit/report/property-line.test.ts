@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CalculationResult, ResultValue } from '../../../shared-lib/calculation/result.ts';
 import type { Limit } from '../../../shared-lib/method/method.ts';
 import { laminationBondMethod } from '../../../shared-lib/bond-strength/lamination-bond.method.ts';
-import { headlineLines, judgedLines, judgeProperties, propertyLines } from '../../../shared-lib/report/property-line.ts';
+import { headlineLines, isTelling, judgedLines, judgeProperties, propertyLines } from '../../../shared-lib/report/property-line.ts';
 import { limitText } from '../../../shared-lib/report/limit-text.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
 
@@ -86,6 +86,20 @@ describe('a property line', () => {
     expect(propertyLines(laminationBondMethod, { mean }, verdicts, [])[0]!.strip!.readings).toEqual([]);
   });
 
+  it('prints an interval end that differs from the limit so that it differs in print', () => {
+    const near: ResultValue = { ...mean, value: 3.08, low: 2.4959, high: 3.66 };
+    const [line] = judgedLines(laminationBondMethod, result({ mean: near }), [limit(2.5, null)], 'guarded');
+    expect(line).toMatchObject({ text: '3.080 N/15 mm', intervalText: '95 % interval 2.496 to 3.660', limitText: '≥ 2.5 N/15 mm', verdict: { verdict: 'undecided' } });
+  });
+
+  it('tells something when it has a value, an interval or a limit', () => {
+    const nothing: ResultValue = { ...mean, value: null, low: null, high: null, level: null, n: 0 };
+    const telling = (results: Record<string, ResultValue>, limits: Limit[]) => judgedLines(laminationBondMethod, result(results), limits, 'guarded').map(isTelling);
+    expect(telling({ mean, median: nothing }, [])).toEqual([true, false]);
+    expect(telling({ mean: nothing }, [limit(2.5, null)])).toEqual([true]);
+    expect(telling({ mean: { ...nothing, low: 2 } }, [])).toEqual([true]);
+  });
+
   it('is a headline where the method says so', () => {
     const lines = judgedLines(laminationBondMethod, result({ mean, median: mean }), [], 'guarded');
     expect(lines.map(({ key }) => key)).toEqual(['mean', 'median']);
@@ -99,6 +113,7 @@ describe('a limit in words', () => {
     [limit(null, 5), '%', '≤ 5 %'],
     [limit(3, 5), '', '3 to 5'],
     [limit(null, null), 'N', ''],
+    [limit(-3.5, null), '°C', '≥ −3.5 °C'],
     [null, 'N', ''],
   ])('%j in %j is %j', (given, unit, text) => expect(limitText(given, unit)).toBe(text));
 });
