@@ -1,15 +1,15 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
-import type { CalculationResult } from '../../shared-lib/calculation/result.ts';
 import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/method.ts';
 import { completeRows } from '../../shared-lib/method/sheet.ts';
-import type { BenchSheetView, PropertyLine } from '../../shared-lib/notebook/views.ts';
+import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
+import { calculationById } from '../../shared-lib/registry/calculations.ts';
 import { judgedLines } from '../../shared-lib/report/property-line.ts';
 import { firstLine } from './first-line.ts';
 import { rowTitle } from './sheet-rows.ts';
 
 /** The result that follows from a test's readings as they stand. */
 export interface Evaluation {
-  live: { result: CalculationResult; lines: PropertyLine[] } | null;
+  live: BenchSheetView['live'];
   missing: BenchSheetView['missing'];
 }
 
@@ -25,7 +25,8 @@ export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple
   if (short) return { live: null, missing: incomplete ?? short };
   try {
     const result = method.evaluate({ ...bench, rows });
-    return { live: { result, lines: judgedLines(method, result, bench.limits, rule) }, missing: incomplete };
+    const lines = judgedLines(method, result, bench.limits, rule);
+    return { live: { result, lines, columns: calculationById(result.calculation)?.columns ?? [] }, missing: incomplete };
   } catch (error) {
     if (error instanceof InputError) return { live: null, missing: { where: error.field, text: error.message } };
     return { live: null, missing: { where: '', text: `The result could not be worked out because of a fault in the program (${firstLine(error)}).` } };

@@ -1,5 +1,6 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
-import { layoutStrip, stripSvg } from '../../shared-lib/figure/strip.ts';
+import { layoutStrip } from '../../shared-lib/figure/strip-layout.ts';
+import { stripSvg } from '../../shared-lib/figure/strip-svg.ts';
 import type { PropertyLine } from '../../shared-lib/notebook/views.ts';
 import { decimalColumn } from './decimal-column.ts';
 import { ruledLayout, size, theme } from './look.ts';

@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { VerdictWord } from '../../shared-lib/notebook/entry.ts';
-import { verdictMark } from '../../shared-lib/figure/theme.ts';
+import { verdictMark } from '../../shared-lib/figure/verdict-mark.ts';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
 import { keyValues } from './key-values.ts';
 import { instantText, panelLayout, size, theme } from './look.ts';

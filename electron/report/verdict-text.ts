@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { verdictMark, verdictMarkSvg } from '../../shared-lib/figure/theme.ts';
+import { verdictMark, verdictMarkSvg } from '../../shared-lib/figure/verdict-mark.ts';
 import type { VerdictWord } from '../../shared-lib/notebook/entry.ts';
 import { theme } from './look.ts';
 

@@ -1,8 +1,7 @@
 import { SvelteMap } from 'svelte/reactivity';
-import type { Answer, CallInput } from '../../shared-lib/api.ts';
+import type { Answer, CallInput, Client } from '../../shared-lib/api.ts';
 import type { Field, Method } from '../../shared-lib/method/method.ts';
 import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
-import type { AppState } from './app-state.svelte.ts';
 import { nextRowId, type CellPlace } from './sheet-grid.ts';
 
 /** What was typed in a cell and is not yet in the record. */
@@ -17,6 +16,13 @@ export interface PendingCell {
 
 /** The news of an own entry arrives within this time of its answer. */
 const ownChangeMs = 250;
+
+/** What a sheet needs of the application's state. */
+export interface SheetApplication {
+  call: Client['call'];
+  /** When the application last told of a change, in the page's clock. */
+  readonly changedAt: number;
+}
 
 export type CommitOutcome = 'saved' | 'unchanged' | 'refused' | 'needs-reason';
 export type BenchMethod = Omit<Method, 'evaluate'>;
@@ -35,7 +41,7 @@ export class BenchSheet {
   #answeredAt = 0;
 
   constructor(
-    private readonly app: AppState,
+    private readonly app: SheetApplication,
     readonly testId: string,
   ) {}
 

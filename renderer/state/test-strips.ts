@@ -1,4 +1,4 @@
-import { commonDomain } from '../../shared-lib/figure/strip.ts';
+import { commonDomain } from '../../shared-lib/figure/strip-domain.ts';
 import type { PropertyLine, TestLine } from '../../shared-lib/notebook/views.ts';
 import { groupBy } from './group-by.ts';
 

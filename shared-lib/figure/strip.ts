@@ -51,7 +51,3 @@ export interface StripDrawing {
   label: string;
   shapes: StripShape[];
 }
-
-export { commonDomain } from './strip-domain.ts';
-export { layoutStrip } from './strip-layout.ts';
-export { stripPaint, stripSvg } from './strip-svg.ts';

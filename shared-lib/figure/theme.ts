@@ -87,5 +87,3 @@ export const printTheme: FigureTheme = {
   noLimit: '#5c5850',
   fontSize: 8,
 };
-
-export { verdictMark, verdictMarkSvg, type VerdictMark } from './verdict-mark.ts';

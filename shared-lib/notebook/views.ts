@@ -1,3 +1,4 @@
+import type { TableColumn } from '../calculation/calculation.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
@@ -131,7 +132,7 @@ export interface BenchSheetView {
   limits: Limit[];
   rule: 'simple' | 'guarded';
   /** The live result, or why there is none yet. */
-  live: { result: CalculationResult; lines: PropertyLine[] } | null;
+  live: { result: CalculationResult; lines: PropertyLine[]; columns: TableColumn[] } | null;
   /** One sentence: what is missing or wrong; `where` is `rows[INDEX].KEY` or `conditions.KEY` or ''. */
   missing: { where: string; text: string } | null;
   traces: Record<string, { name: string; points: number }>;

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { commonDomain, layoutStrip, stripSvg, type StripDrawing, type StripShape, type StripSpec } from '../../../shared-lib/figure/strip.ts';
+import { commonDomain } from '../../../shared-lib/figure/strip-domain.ts';
+import { layoutStrip } from '../../../shared-lib/figure/strip-layout.ts';
+import { stripSvg } from '../../../shared-lib/figure/strip-svg.ts';
+import type { StripDrawing, StripShape, StripSpec } from '../../../shared-lib/figure/strip.ts';
 import { lightTheme, printTheme } from '../../../shared-lib/figure/theme.ts';
 import { allStrips } from './strips.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { darkTheme, lightTheme, printTheme, verdictMark, verdictMarkSvg } from '../../../shared-lib/figure/theme.ts';
+import { darkTheme, lightTheme, printTheme } from '../../../shared-lib/figure/theme.ts';
+import { verdictMark, verdictMarkSvg } from '../../../shared-lib/figure/verdict-mark.ts';
 
 const themes = [lightTheme, darkTheme, printTheme];
 
