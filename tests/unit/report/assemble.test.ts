@@ -52,7 +52,7 @@ function reportTest(code: string, forces: number[], lower: number): ReportTest {
     ],
     limits: bench.limits,
     rule: 'guarded',
-    live: { result, lines: judgedLines(laminationBondMethod, result, bench.limits, 'guarded') },
+    live: { result, lines: judgedLines(laminationBondMethod, result, bench.limits, 'guarded'), columns: bondStrengthCalculation.columns },
     missing: null,
     traces: { t1: { name: 'strip.csv', points: 400 } },
     remark: '',
