@@ -9,11 +9,11 @@ import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts'
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
-import { censoredNormalCalculation } from '../statistics/calculations/censored-normal.ts';
-import { fitCalculation } from '../statistics/calculations/fit.ts';
-import { kaplanMeierCalculation } from '../statistics/calculations/kaplan-meier.ts';
-import { regressionCalculation } from '../statistics/calculations/regression.ts';
-import { summaryCalculation } from '../statistics/calculations/summary.ts';
+import { censoredNormalCalculation } from '../statistics/censored-normal.calculation.ts';
+import { fitCalculation } from '../statistics/fit.calculation.ts';
+import { kaplanMeierCalculation } from '../statistics/kaplan-meier.calculation.ts';
+import { regressionCalculation } from '../statistics/regression.calculation.ts';
+import { summaryCalculation } from '../statistics/summary.calculation.ts';
 import { contactAngleCalculation } from '../surface-energy/contact-angle.calculation.ts';
 import { fluidRecipeCalculation } from '../surface-energy/fluid-recipe.calculation.ts';
 import { inkFitCalculation } from '../surface-energy/ink-fit.calculation.ts';

@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import type { Calculation } from '../../../shared-lib/calculation/calculation.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
-import { censoredNormalCalculation } from '../../../shared-lib/statistics/calculations/censored-normal.ts';
-import { fitCalculation } from '../../../shared-lib/statistics/calculations/fit.ts';
-import { kaplanMeierCalculation } from '../../../shared-lib/statistics/calculations/kaplan-meier.ts';
-import { regressionCalculation } from '../../../shared-lib/statistics/calculations/regression.ts';
-import { summaryCalculation } from '../../../shared-lib/statistics/calculations/summary.ts';
+import { censoredNormalCalculation } from '../../../shared-lib/statistics/censored-normal.calculation.ts';
+import { fitCalculation } from '../../../shared-lib/statistics/fit.calculation.ts';
+import { kaplanMeierCalculation } from '../../../shared-lib/statistics/kaplan-meier.calculation.ts';
+import { regressionCalculation } from '../../../shared-lib/statistics/regression.calculation.ts';
+import { summaryCalculation } from '../../../shared-lib/statistics/summary.calculation.ts';
 import nonlinear from '../../reference/statistics/nist-nonlinear.json';
 
 /** The problem that a calculation reports for an input it refuses. */

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { defineCalculation } from '../../calculation/calculation.ts';
-import { InputError } from '../../calculation/input-error.ts';
-import type { Flag, ResultValue } from '../../calculation/result.ts';
-import { valueWithoutInterval } from '../../calculation/value-without-interval.ts';
-import type { Figure } from '../../figure/figure.ts';
-import { curveBand, fitCurve } from '../curve-fit.ts';
-import type { CurveFit } from '../curve-fit.ts';
-import { curveModels } from '../curve-models.ts';
-import type { NamedCurve } from '../curve-models.ts';
-import { studentTQuantile } from '../distributions.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
+import type { Flag, ResultValue } from '../calculation/result.ts';
+import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import type { Figure } from '../figure/figure.ts';
+import { curveBand, fitCurve } from './curve-fit.ts';
+import type { CurveFit } from './curve-fit.ts';
+import { curveModels } from './curve-models.ts';
+import type { NamedCurve } from './curve-models.ts';
+import { studentTQuantile } from './distributions.ts';
 import { levelSchema } from './level.ts';
 import { refuseAs } from './refuse-as.ts';
 

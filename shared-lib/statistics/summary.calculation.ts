@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { defineCalculation } from '../../calculation/calculation.ts';
-import type { Flag, ResultValue } from '../../calculation/result.ts';
-import { valueWithoutInterval } from '../../calculation/value-without-interval.ts';
-import { formatNumber } from '../../quantity/format.ts';
-import { chiSquareQuantile } from '../distributions.ts';
-import { grubbsTest } from '../grubbs.ts';
-import { shapiroWilk } from '../shapiro-wilk.ts';
-import { summarise } from '../summarise.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import type { Flag, ResultValue } from '../calculation/result.ts';
+import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { formatNumber } from '../quantity/format.ts';
+import { chiSquareQuantile } from './distributions.ts';
+import { grubbsTest } from './grubbs.ts';
+import { shapiroWilk } from './shapiro-wilk.ts';
+import { summarise } from './summarise.ts';
 import { levelSchema } from './level.ts';
 
 const input = z.strictObject({

@@ -1,4 +1,4 @@
-import { InputError } from '../../calculation/input-error.ts';
+import { InputError } from '../calculation/input-error.ts';
 
 /**
  * Runs `compute` and turns its refusal (RangeError) into one that names the input field.

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { defineCalculation } from '../../calculation/calculation.ts';
-import { InputError } from '../../calculation/input-error.ts';
-import type { ResultValue } from '../../calculation/result.ts';
-import { valueWithoutInterval } from '../../calculation/value-without-interval.ts';
-import { fitCensoredNormal } from '../censored-normal.ts';
-import type { Censored, CensoredNormalFit } from '../censored-normal.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
+import type { ResultValue } from '../calculation/result.ts';
+import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { fitCensoredNormal } from './censored-normal.ts';
+import type { Censored, CensoredNormalFit } from './censored-normal.ts';
 import { levelSchema } from './level.ts';
 
 /** Either `exact`, or `low` and `high` of which one may be open. */

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { defineCalculation } from '../../calculation/calculation.ts';
-import { InputError } from '../../calculation/input-error.ts';
-import type { ResultValue } from '../../calculation/result.ts';
-import { valueWithoutInterval } from '../../calculation/value-without-interval.ts';
-import type { Figure } from '../../figure/figure.ts';
-import { fUpperTail, studentTQuantile, studentTUpperTail } from '../distributions.ts';
-import { fitLinear, predictLinear } from '../linear-regression.ts';
-import type { LinearFit } from '../linear-regression.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
+import type { ResultValue } from '../calculation/result.ts';
+import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import type { Figure } from '../figure/figure.ts';
+import { fUpperTail, studentTQuantile, studentTUpperTail } from './distributions.ts';
+import { fitLinear, predictLinear } from './linear-regression.ts';
+import type { LinearFit } from './linear-regression.ts';
 import { levelSchema } from './level.ts';
 import { refuseAs } from './refuse-as.ts';
 

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { defineCalculation } from '../../calculation/calculation.ts';
-import { InputError } from '../../calculation/input-error.ts';
-import type { ResultValue } from '../../calculation/result.ts';
-import type { Figure } from '../../figure/figure.ts';
-import { formatNumber, plainDecimals } from '../../quantity/format.ts';
-import { kaplanMeier } from '../kaplan-meier.ts';
-import type { SurvivalCurve } from '../kaplan-meier.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
+import type { ResultValue } from '../calculation/result.ts';
+import type { Figure } from '../figure/figure.ts';
+import { formatNumber, plainDecimals } from '../quantity/format.ts';
+import { kaplanMeier } from './kaplan-meier.ts';
+import type { SurvivalCurve } from './kaplan-meier.ts';
 import { levelSchema } from './level.ts';
 
 const input = z.strictObject({
