@@ -2,7 +2,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag } from '../calculation/result.ts';
 import { findPeaks } from './find-peaks.ts';
 import { centralPart, type Plateau } from './plateau.ts';
-import { median } from './select-median.ts';
+import { median } from '../statistics/quantile.ts';
 import type { TraceColumns } from './trace-columns.ts';
 
 export type PeakMethod = 'A' | 'B' | 'C' | 'D' | 'E';

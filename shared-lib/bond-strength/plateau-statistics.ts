@@ -1,5 +1,5 @@
 import { studentTQuantile } from '../statistics/distributions.ts';
-import { median } from './select-median.ts';
+import { median } from '../statistics/quantile.ts';
 import type { Range } from './plateau.ts';
 import type { TraceColumns } from './trace-columns.ts';
 

@@ -1,5 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
-import { median } from './select-median.ts';
+import { median } from '../statistics/quantile.ts';
 import type { TraceColumns } from './trace-columns.ts';
 
 /** Part of a trace, as point indices (`end` not included). */

@@ -20,29 +20,26 @@ export function seededRandom(seed: number): Random {
     word = Math.imul(word, 0x735a2d97);
     return word ^ (word >>> 15);
   };
-  let a = splitmix();
-  let b = splitmix();
-  let c = splitmix();
-  let d = splitmix();
-  let spare: number | null = null;
+  // Typed arrays: whole words and doubles held in closures would each be put on the heap anew.
+  const state = Int32Array.of(splitmix(), splitmix(), splitmix(), splitmix());
+  const spare = new Float64Array(1);
+  let hasSpare = false;
 
   const word = () => {
-    const scrambled = Math.imul(rotate(Math.imul(b, 5), 7), 9);
-    const shifted = b << 9;
-    c ^= a;
-    d ^= b;
-    b ^= c;
-    a ^= d;
-    c ^= shifted;
-    d = rotate(d, 11);
-    return scrambled >>> 0;
+    const b = state[1]!;
+    const c = state[2]! ^ state[0]!;
+    const d = state[3]! ^ b;
+    state[1] = b ^ c;
+    state[0]! ^= d;
+    state[2] = c ^ (b << 9);
+    state[3] = rotate(d, 11);
+    return Math.imul(rotate(Math.imul(b, 5), 7), 9) >>> 0;
   };
   const uniform = () => ((word() >>> 5) * 67108864 + (word() >>> 6)) / 9007199254740992;
   const normal = () => {
-    if (spare !== null) {
-      const kept = spare;
-      spare = null;
-      return kept;
+    if (hasSpare) {
+      hasSpare = false;
+      return spare[0]!;
     }
     for (;;) {
       const x = 2 * uniform() - 1;
@@ -50,7 +47,8 @@ export function seededRandom(seed: number): Random {
       const square = x * x + y * y;
       if (square > 0 && square < 1) {
         const factor = Math.sqrt((-2 * Math.log(square)) / square);
-        spare = y * factor;
+        spare[0] = y * factor;
+        hasSpare = true;
         return x * factor;
       }
     }

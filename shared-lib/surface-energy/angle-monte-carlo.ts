@@ -1,3 +1,4 @@
+import { quantile } from '../statistics/quantile.ts';
 import { seededRandom, type Random } from '../statistics/random.ts';
 import type { AngleScatter } from './angle-scatter.ts';
 import type { WettingModel } from './wetting-model.ts';
@@ -53,8 +54,8 @@ export function drawIntervals(
   if (kept < draws / 2) return { intervals: null, unphysicalShare };
   const tail = (1 - level) / 2;
   const intervals = samples.map((sample) => {
-    const sorted = sample.subarray(0, kept).sort();
-    return { low: quantile(sorted, tail), high: quantile(sorted, 1 - tail) };
+    const drawn = sample.subarray(0, kept);
+    return { low: quantile(drawn, tail), high: quantile(drawn, 1 - tail) };
   });
   return { intervals, unphysicalShare };
 }
@@ -73,21 +74,17 @@ function excessMisfit(model: WettingModel, scatter: readonly AngleScatter[], df:
   return Math.sqrt(Math.max(0, squares / df - expected / scatter.length));
 }
 
-/** √(df/χ²) by which a normal draw becomes Student's t; χ² as a sum of squares, or Wilson and Hilferty's cube from 30 on. */
+/**
+ * √(df/χ²) by which a normal draw becomes Student's t. χ² with an even df is −2 ln of the product of df/2 uniforms; an odd
+ * one adds a squared normal. Wilson and Hilferty's cube from 30 on.
+ */
 function studentScale(random: Random, df: number): number {
   if (df >= 30) {
     const spread = 2 / (9 * df);
     return (1 - spread + random.normal() * Math.sqrt(spread)) ** -1.5;
   }
-  let chiSquare = 0;
-  for (let k = 0; k < df; k++) chiSquare += random.normal() ** 2;
+  let product = 1;
+  for (let k = 1; k < df; k += 2) product *= 1 - random.uniform();
+  const chiSquare = -2 * Math.log(product) + (df % 2 === 1 ? random.normal() ** 2 : 0);
   return Math.sqrt(df / chiSquare);
-}
-
-/** Type 7 quantile of sorted values. */
-function quantile(sorted: Float64Array, p: number): number {
-  const at = (sorted.length - 1) * p;
-  const below = Math.floor(at);
-  const above = Math.min(below + 1, sorted.length - 1);
-  return sorted[below]! + (at - below) * (sorted[above]! - sorted[below]!);
 }

@@ -16,13 +16,12 @@ export function owensWendt(liquids: readonly ProbeLiquid[]): WettingModel {
   const polar = liquids.map((liquid) => liquid.polarMNm!);
   const total = liquids.map((liquid) => liquid.totalMNm);
   const regression = rootRegression(liquids.map((_, i) => [1, Math.sqrt(polar[i]! / dispersive[i]!)]));
+  const steepness = Float64Array.from(liquids, (_, i) => owensWendtOrdinate(total[i]!, dispersive[i]!, 0));
   const ordinates = new Float64Array(liquids.length);
   const roots = new Float64Array(2);
 
   const plot = (cosines: Float64Array) => {
-    for (let i = 0; i < ordinates.length; i++) {
-      ordinates[i] = owensWendtOrdinate(total[i]!, dispersive[i]!, cosines[i]!);
-    }
+    for (let i = 0; i < ordinates.length; i++) ordinates[i] = steepness[i]! * (1 + cosines[i]!);
   };
   return {
     outputs: [

@@ -8,8 +8,8 @@ export interface RootRegression {
 
 interface Subset {
   columns: number[];
-  /** Pseudo-inverse, one row per column of the subset. */
-  inverse: number[][];
+  /** Pseudo-inverse, one row per column of the subset, the rows behind one another. */
+  inverse: Float64Array;
 }
 
 /**
@@ -20,7 +20,7 @@ interface Subset {
  */
 export function rootRegression(design: readonly (readonly number[])[]): RootRegression {
   const columns = design[0]!.length;
-  const subsets = allSubsets(columns).map((chosen) => ({ columns: chosen, inverse: pseudoInverse(design, chosen) }));
+  const subsets = allSubsets(columns).map((chosen) => ({ columns: chosen, inverse: Float64Array.from(pseudoInverse(design, chosen).flat()) }));
   const full = subsets[0]!;
   const trial = new Float64Array(columns);
 
@@ -28,11 +28,11 @@ export function rootRegression(design: readonly (readonly number[])[]): RootRegr
     fitUnconstrained: (ordinates, coefficients) => apply(full, ordinates, coefficients),
     fit: (ordinates, coefficients) => {
       apply(full, ordinates, coefficients);
-      if (coefficients.every((value) => value >= 0)) return;
+      if (!hasNegative(coefficients)) return;
       let best = Infinity;
       for (const subset of subsets) {
         apply(subset, ordinates, trial);
-        if (trial.some((value) => value < 0)) continue;
+        if (hasNegative(trial)) continue;
         const squares = residualSquares(design, ordinates, trial);
         if (squares < best) {
           best = squares;
@@ -44,13 +44,19 @@ export function rootRegression(design: readonly (readonly number[])[]): RootRegr
 }
 
 function apply({ columns, inverse }: Subset, ordinates: Float64Array, coefficients: Float64Array): void {
-  coefficients.fill(0);
+  if (columns.length < coefficients.length) coefficients.fill(0);
+  const rows = ordinates.length;
   for (let j = 0; j < columns.length; j++) {
-    const row = inverse[j]!;
     let sum = 0;
-    for (let i = 0; i < ordinates.length; i++) sum += row[i]! * ordinates[i]!;
+    for (let i = 0; i < rows; i++) sum += inverse[j * rows + i]! * ordinates[i]!;
     coefficients[columns[j]!] = sum;
   }
+}
+
+/** A plain loop: this is asked for each of many draws. */
+function hasNegative(values: Float64Array): boolean {
+  for (let i = 0; i < values.length; i++) if (values[i]! < 0) return true;
+  return false;
 }
 
 function residualSquares(design: readonly (readonly number[])[], ordinates: Float64Array, coefficients: Float64Array): number {
