@@ -14,13 +14,15 @@ export function appendixPart(tables: ReadingsTable[]): Content[] {
 }
 
 function readings(table: ReadingsTable): Content[] {
-  const heads = table.columns.map(({ title, unit }) => (unit ? `${title} (${unit})` : title));
+  // A field in which nothing was entered takes no column.
+  const used = table.columns.map((_, index) => index).filter((index) => index === 0 || table.rows.some(({ cells }) => cells[index] !== ''));
+  const heads = used.map((index) => table.columns[index]!).map(({ title, unit }) => (unit ? `${title} (${unit})` : title));
   const rows = table.rows.map(({ cells, voided, remark }) => ({
-    cells,
+    cells: used.map((index) => cells[index]!),
     struck: voided !== '',
     notes: [...(voided ? [`voided: ${voided}`] : []), ...(remark ? [`remark: ${remark}`] : [])],
   }));
-  const heading: ContentText = { text: table.heading, fontSize: size.body + 1, bold: true, margin: [0, 16, 0, 4] };
+  const heading: ContentText = { text: table.heading, fontSize: size.body + 1, bold: true, margin: [0, 14, 0, 3] };
   return [
     ...(rows.length > 0 ? dataTables(heading, heads, rows) : [heading, { text: 'No readings.', style: 'quiet' }]),
     ...corrections(table.corrections),

@@ -1,8 +1,9 @@
 import type { Content, ContentText, TableCell } from 'pdfmake/interfaces.js';
-import { decimalColumn, isNumberText } from './decimal-column.ts';
-import { contentWidth, ruledLayout, size, styles, theme } from './look.ts';
+import { fit, measure, PADDING, split, type Column } from './column-widths.ts';
+import { decimalColumn } from './decimal-column.ts';
+import { contentWidth, ruledLayout, size, theme } from './look.ts';
+import { textHeight } from './text-height.ts';
 import { titleRow } from './title-row.ts';
-import { textWidth } from './typeface.ts';
 
 export interface DataRow {
   cells: string[];
@@ -12,84 +13,74 @@ export interface DataRow {
   notes?: string[];
 }
 
-const PADDING = 6;
-const WIDEST_COLUMN = 170;
 /** A row may break across pages when it might be higher than this, in points; lower ones stay whole. */
 const HIGHEST_WHOLE_ROW = 300;
+/** A table that is lower than this, in points, stays whole. */
+const HIGHEST_WHOLE_TABLE = 250;
+/** Rows that stay with their head, so that no row is left alone under it. */
+const ROWS_WITH_HEAD = 3;
+
+/** Two blocks side by side: up to so many columns, from so many rows, at most so many rows in one block. */
+const ABREAST = { columns: 4, moreRowsThan: 12, rowsInBlock: 20, gap: 22 };
 
 /**
  * A table of text and numbers under `title`, as high and wide as it needs. Columns get the width of their content; text columns give
- * way first; what still does not fit goes into further tables below, each with the first column repeated.
+ * way first; what still does not fit goes into further tables below, each with the first column repeated. A long narrow table is laid
+ * in two blocks side by side, read down the left one first.
  */
 export function dataTables(title: ContentText, heads: string[], rows: DataRow[]): Content[] {
   const columns = heads.map((head, index) => measure(head, rows.map((row) => row.cells[index] ?? '')));
+  if (goesAbreast(columns, rows)) return abreast(title, heads, rows, columns);
   const blocks = split(columns);
   return blocks.map((indices, block) => {
-    const part = blocks.length > 1 ? `  columns ${indices[block === 0 ? 0 : 1]! + 1} to ${indices.at(-1)! + 1} of ${heads.length}` : '';
-    const named = { ...title, text: [{ text: title.text }, { text: part, style: 'quiet', bold: false }] } as ContentText;
-    return table(named, heads, rows, indices, columns, block === 0);
+    const part = blocks.length > 1 ? `columns ${indices[block === 0 ? 0 : 1]! + 1} to ${indices.at(-1)! + 1} of ${heads.length}` : '';
+    return table({ title: withPart(title, part), heads, rows, indices, columns, withNotes: block === 0, width: contentWidth });
   });
 }
 
-interface Column {
-  natural: number;
-  least: number;
-  numeric: boolean;
+function withPart(title: ContentText, part: string): ContentText {
+  return part === '' ? title : ({ ...title, text: [{ text: title.text }, { text: `  ${part}`, style: 'quiet', bold: false }] } as ContentText);
 }
 
-function measure(head: string, texts: string[]): Column {
-  const numeric = texts.some((text) => text !== '') && texts.every((text) => text === '' || text === '—' || isNumberText(text));
-  const longest = (text: string, measureText: (part: string) => number) => Math.max(0, ...text.split(/\s+/u).map(measureText));
-  const inHead = (text: string) => textWidth(text, Number(styles.head!.fontSize));
-  const inCell = (text: string) => textWidth(text.slice(0, 200), size.table);
-  const lines = texts.flatMap((text) => text.split('\n'));
-  // Heads may take two or three lines; numbers never break.
-  const headWidth = Math.max(longest(head, inHead), Math.min(inHead(head), 56));
-  const words = numeric ? Math.max(0, ...texts.map(inCell)) : Math.max(0, ...texts.map((text) => longest(text.slice(0, 2000), inCell)));
-  return {
-    natural: Math.min(WIDEST_COLUMN, Math.max(headWidth, ...lines.map(inCell))) + 1,
-    least: Math.min(90, Math.max(longest(head, inHead), words, 14)) + 1,
-    numeric,
-  };
+const halfWidth = (contentWidth - ABREAST.gap) / 2;
+
+function goesAbreast(columns: Column[], rows: DataRow[]): boolean {
+  const natural = columns.reduce((sum, column) => sum + column.natural + PADDING, 0);
+  return (
+    columns.length <= ABREAST.columns &&
+    rows.length > ABREAST.moreRowsThan &&
+    natural <= halfWidth &&
+    rows.every((row) => rowHeight(row, columns.map((_, index) => index), fit(columns, halfWidth), halfWidth) < 2 * LOWEST_ROW)
+  );
 }
 
-/** Indices of the columns of each table. */
-function split(columns: Column[]): number[][] {
-  const count = pack(columns, Infinity).length;
-  // As many in each, so that no last column is left alone.
-  return pack(columns, Math.ceil((columns.length - 1) / count) + 1);
+/** Each pair of blocks stays whole: broken, it would be read across the page break in the wrong order. */
+function abreast(title: ContentText, heads: string[], rows: DataRow[], columns: Column[]): Content[] {
+  const indices = heads.map((_, index) => index);
+  const inPair = 2 * ABREAST.rowsInBlock;
+  const pairs = Array.from({ length: Math.ceil(rows.length / inPair) }, (_, index) => rows.slice(index * inPair, (index + 1) * inPair));
+  return pairs.map((pair, index) => {
+    const left = Math.ceil(pair.length / 2);
+    const part = pairs.length > 1 ? `rows ${index * inPair + 1} to ${index * inPair + pair.length} of ${rows.length}` : '';
+    const block = (blockRows: DataRow[]) => ({ width: halfWidth, stack: [table({ title: null, heads, rows: blockRows, indices, columns, withNotes: true, width: halfWidth })] });
+    const blocks = [pair.slice(0, left), pair.slice(left)].filter((blockRows) => blockRows.length > 0).map(block);
+    return { unbreakable: true, stack: [withPart(title, part), { columns: blocks, columnGap: ABREAST.gap }] };
+  });
 }
 
-function pack(columns: Column[], most: number): number[][] {
-  const room = ({ least }: Column) => least + PADDING;
-  const blocks: number[][] = [];
-  let current = [0];
-  let used = room(columns[0]!);
-  for (const [index, column] of columns.entries()) {
-    if (index === 0) continue;
-    if (current.length > 1 && (current.length >= most || used + room(column) > contentWidth)) {
-      blocks.push(current);
-      current = [0];
-      used = room(columns[0]!);
-    }
-    current.push(index);
-    used += room(column);
-  }
-  return [...blocks, current];
+interface TablePart {
+  title: ContentText | null;
+  heads: string[];
+  rows: DataRow[];
+  indices: number[];
+  columns: Column[];
+  withNotes: boolean;
+  width: number;
 }
 
-function fit(columns: Column[]): number[] {
-  const available = contentWidth - columns.length * PADDING;
-  const natural = columns.reduce((sum, column) => sum + column.natural, 0);
-  const least = columns.reduce((sum, column) => sum + column.least, 0);
-  if (natural <= available) return columns.map((column) => column.natural);
-  const share = Math.max(0, (available - least) / (natural - least || 1));
-  return columns.map((column) => column.least + (column.natural - column.least) * share);
-}
-
-function table(title: ContentText, heads: string[], rows: DataRow[], indices: number[], columns: Column[], withNotes: boolean): Content {
-  const used = fit(indices.map((index) => columns[index]!));
-  const left = contentWidth - used.reduce((sum, width) => sum + width + PADDING, 0);
+function table({ title, heads, rows, indices, columns, withNotes, width }: TablePart): Content {
+  const used = fit(indices.map((index) => columns[index]!), width);
+  const left = width - used.reduce((sum, part) => sum + part + PADDING, 0);
   // An empty last column carries the rules across the page.
   const widths = left > 20 ? [...used, '*'] : used;
   const cells = indices.map((index): ContentText[] => {
@@ -105,16 +96,23 @@ function table(title: ContentText, heads: string[], rows: DataRow[], indices: nu
   });
   const padded = [head, ...body].map((row) => [...row, ...Array.from({ length: widths.length - row.length }, () => ({ text: '', fontSize: size.table, border: row[0]!.border }))]);
   // What is kept together must fit on a page: pdfmake leaves out what does not.
-  const whole = rows.every((row) => mayStayWhole(row, indices, used));
+  const heights = rows.map((row) => rowHeight(row, indices, used, width));
+  const whole = heights.every((height) => height < HIGHEST_WHOLE_ROW);
+  const sum = (parts: number[]) => parts.reduce((total, part) => total + part, 0);
+  const withHead = sum(heights.slice(0, ROWS_WITH_HEAD)) < HIGHEST_WHOLE_ROW ? ROWS_WITH_HEAD : whole ? 1 : 0;
+  const top = title === null ? [] : [titleRow(title, widths.length)];
   return {
-    table: { headerRows: 2, keepWithHeaderRows: whole ? 1 : 0, dontBreakRows: whole, widths, body: [titleRow(title, widths.length), ...padded] },
-    layout: ruledLayout(2),
+    unbreakable: sum(heights) < HIGHEST_WHOLE_TABLE,
+    table: { headerRows: top.length + 1, keepWithHeaderRows: withHead, dontBreakRows: whole, widths, body: [...top, ...padded] },
+    layout: ruledLayout(top.length + 1),
   };
 }
 
-function mayStayWhole(row: DataRow, indices: number[], widths: number[]): boolean {
-  const lines = (text: string, width: number) => text.split('\n').reduce((sum, part) => sum + Math.ceil((textWidth(part, size.table) * 1.2) / width + 0.01), 0);
-  const cells = indices.map((index, at) => lines(row.cells[index] ?? '', widths[at]!));
-  const notes = (row.notes ?? []).map((text) => lines(text, contentWidth / 2));
-  return Math.max(...cells, ...notes) * size.table * 1.35 < HIGHEST_WHOLE_ROW;
+const ROW_PADDING = 5;
+const LOWEST_ROW = size.table * 1.35 + ROW_PADDING;
+
+function rowHeight(row: DataRow, indices: number[], widths: number[], width: number): number {
+  const cells = indices.map((index, at) => textHeight(row.cells[index] ?? '', widths[at]!, size.table));
+  const notes = (row.notes ?? []).map((text) => textHeight(text, width - 8, size.small) + ROW_PADDING);
+  return Math.max(...cells) + ROW_PADDING + notes.reduce((sum, note) => sum + note, 0);
 }

@@ -4,7 +4,7 @@ import { printTheme } from '../../shared-lib/figure/theme.ts';
 export const theme = printTheme;
 
 /** A4 in points. */
-export const page = { width: 595.28, height: 841.89, left: 54, right: 54, top: 64, bottom: 66 };
+export const page = { width: 595.28, height: 841.89, left: 50, right: 50, top: 60, bottom: 60 };
 export const contentWidth = page.width - page.left - page.right;
 
 export const size = { body: 9, table: 8, small: 7.5 };

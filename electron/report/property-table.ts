@@ -3,8 +3,9 @@ import { layoutStrip } from '../../shared-lib/figure/strip-layout.ts';
 import { stripSvg } from '../../shared-lib/figure/strip-svg.ts';
 import type { PropertyLine } from '../../shared-lib/notebook/views.ts';
 import { decimalColumn } from './decimal-column.ts';
-import { ruledLayout, size, theme } from './look.ts';
+import { contentWidth, ruledLayout, size, theme } from './look.ts';
 import { titleRow } from './title-row.ts';
+import { textWidth } from './typeface.ts';
 import { verdictText } from './verdict-text.ts';
 
 /** A line of the table: what it is called here, the property, and the group it stands in ('' for none). */
@@ -15,39 +16,65 @@ export interface PropertyRow {
 }
 
 const STRIP = { width: 92, height: 19 };
-const WIDTHS = ['*', 46, 36, 54, 14, 38, 56, STRIP.width];
+/** Between two columns, in points. */
+const PADDING = 6;
+const UNIT = 36;
+const COUNT = 14;
+const LIMIT = 40;
+const VERDICT = 56;
+/** The first row of a group carries the group's name above it, so that no name is left alone at the foot of a page. */
+const GROUP_LINE = 15;
 
 /** Value, unit, interval, number of readings, limit, verdict and strip of each property; `title` '' for none. */
 export function propertyTable(title: string, rows: PropertyRow[]): Content {
   const values = decimalColumn(rows.map(({ line }) => withoutUnit(line.text, line.unit)), size.table);
   const intervalName = commonIntervalName(rows);
   const heads = ['Property', 'Value', 'Unit', intervalName || 'Interval', 'n', 'Limit', 'Verdict', 'Readings, interval, limit'];
+  const intervals = rows.map(({ line }) => (intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText));
+  const widths = columnWidths(rows.map(({ line }) => withoutUnit(line.text, line.unit)), intervals);
   const right = new Set([1, 4]);
   const head = heads.map((text, index): TableCell => ({ text, style: 'head', alignment: right.has(index) ? 'right' : 'left', verticalAlignment: 'bottom' }));
-  const body = rows.flatMap((row, index): TableCell[][] => {
+  const body = rows.map((row, index): TableCell[] => {
     const { line } = row;
-    const cells: TableCell[] = [
-      { text: row.name, style: 'cell', margin: [row.group ? 8 : 0, 4, 0, 0] },
-      { ...values[index]!, bold: true, margin: withTop(values[index]!.margin) },
-      { text: line.unit, style: 'cell', margin: [0, 4, 0, 0] },
-      { text: intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText, style: 'cell', margin: [0, 4, 0, 0] },
-      { text: String(line.n), style: 'cell', alignment: 'right', margin: [0, 4, 0, 0] },
-      { text: withoutUnit(line.limitText, line.unit), style: 'cell', margin: [0, 4, 0, 0] },
-      { stack: [verdictText(line.verdict.verdict, size.table)], margin: [0, 4, 0, 0] },
-      line.strip === null ? { text: '' } : { svg: stripSvg(layoutStrip(line.strip, STRIP.width, STRIP.height), theme), width: STRIP.width },
+    const group = startsGroup(rows, index) ? row.group : '';
+    const above = group === '' ? 0 : GROUP_LINE;
+    const margin: [number, number, number, number] = [0, above + 4, 0, 0];
+    return [
+      nameCell(row, group),
+      { ...values[index]!, bold: true, margin: [0, above + 4, (values[index]!.margin as number[])[2]!, 0] },
+      { text: line.unit, style: 'cell', margin },
+      { text: intervals[index]!, style: 'cell', margin },
+      { text: String(line.n), style: 'cell', alignment: 'right', margin },
+      { text: withoutUnit(line.limitText, line.unit), style: 'cell', margin },
+      { stack: [verdictText(line.verdict.verdict, size.table)], margin },
+      line.strip === null ? { text: '' } : { svg: stripSvg(layoutStrip(line.strip, STRIP.width, STRIP.height), theme), width: STRIP.width, margin: [0, above, 0, 0] },
     ];
-    return startsGroup(rows, index) ? [groupRow(row.group), cells] : [cells];
   });
-  const top = title === '' ? [head] : [titleRow({ text: title, style: 'heading', outline: true, margin: [0, 0, 0, 3] }, WIDTHS.length), head];
-  return { table: { headerRows: top.length, keepWithHeaderRows: 1, dontBreakRows: true, widths: WIDTHS, body: [...top, ...body] }, layout: ruledLayout(top.length) };
+  const top = title === '' ? [head] : [titleRow({ text: title, style: 'heading', outline: true, margin: [0, 0, 0, 3] }, widths.length), head];
+  return { table: { headerRows: top.length, keepWithHeaderRows: 1, dontBreakRows: true, widths, body: [...top, ...body] }, layout: ruledLayout(top.length) };
+}
+
+/** Values and intervals get the width they need, within bounds; the names get the rest. */
+function columnWidths(values: string[], intervals: string[]): number[] {
+  const between = (least: number, most: number, texts: string[], cut: 'regular' | 'semibold') => Math.min(most, Math.max(least, ...texts.map((text) => textWidth(text, size.table, cut) + 1)));
+  const others = [between(40, 72, values, 'semibold'), UNIT, between(44, 72, intervals, 'regular'), COUNT, LIMIT, VERDICT, STRIP.width];
+  return [contentWidth - others.reduce((sum, width) => sum + width + PADDING, 0), ...others];
+}
+
+/** The name of a group runs on over the columns beside it, if it fits on one line. */
+function nameCell({ name, group: inGroup }: PropertyRow, group: string): TableCell {
+  const indent = inGroup === '' ? 0 : 8;
+  if (group === '') return { text: name, style: 'cell', margin: [indent, 4, 0, 0] };
+  return {
+    stack: [
+      { text: group, style: 'cell', bold: true, noWrap: textWidth(group, size.table, 'semibold') < contentWidth - 10, margin: [0, 3, 0, 0] },
+      { text: name, style: 'cell', margin: [indent, 2, 0, 0] },
+    ],
+  };
 }
 
 function startsGroup(rows: PropertyRow[], index: number): boolean {
   return rows[index]!.group !== '' && rows[index]!.group !== rows[index - 1]?.group;
-}
-
-function groupRow(text: string): TableCell[] {
-  return titleRow({ text, style: 'cell', bold: true, margin: [0, 4, 0, 0] }, WIDTHS.length);
 }
 
 /** The name of the interval when all lines that have one share it; it then stands in the head. */
@@ -58,10 +85,4 @@ function commonIntervalName(rows: PropertyRow[]): string {
 
 function withoutUnit(text: string, unit: string): string {
   return unit !== '' && text.endsWith(` ${unit}`) ? text.slice(0, -unit.length - 1) : text;
-}
-
-/** The text of a row stands level with the middle of its strip. */
-function withTop(margin: unknown): [number, number, number, number] {
-  const [left, , right] = margin as [number, number, number, number];
-  return [left, 4, right, 0];
 }

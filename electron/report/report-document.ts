@@ -25,7 +25,7 @@ export function reportDocument(original: ReportContent): TDocumentDefinitions {
     footer: (number, count) => footer(content, number, count),
     content: [
       ...summaryPart(content),
-      ...content.sections.flatMap((section, index) => sectionPart(section, index + 1)),
+      ...content.sections.flatMap((section, index) => sectionPart(section, index + 1, content.sections.slice(0, index))),
       ...appendixPart(content.appendix),
       ...closingPart(content, missing),
     ],
@@ -35,7 +35,7 @@ export function reportDocument(original: ReportContent): TDocumentDefinitions {
 /** One line: a title that is too long for it is cut here; it stands in full on the first page. */
 function header(content: ReportContent): Content {
   return {
-    margin: [page.left, 32, page.right, 0],
+    margin: [page.left, 30, page.right, 0],
     columns: [
       { text: shortened(content.title, 80), style: 'quiet' },
       { text: shortened(content.laboratory, 50), style: 'quiet', alignment: 'right', width: 'auto' },
@@ -45,7 +45,7 @@ function header(content: ReportContent): Content {
 
 function footer(content: ReportContent, number: number, count: number): Content {
   return {
-    margin: [page.left, 22, page.right, 0],
+    margin: [page.left, 18, page.right, 0],
     stack: [
       hairline(),
       {

@@ -53,6 +53,6 @@ function stripKey(): string {
   return (
     'How to read a strip: dots are readings (open with an arrow: the true value lies beyond; a cross: doubtful; a thin bar: a bracket), ' +
     'the thick bar is the interval, the upright mark the value; the square bracket is the limit and opens to the allowed, shaded side. ' +
-    'Each strip has its own scale.'
+    'Strips of one property share a scale unless that would make one too narrow to read; in the sections each has its own.'
   );
 }
