@@ -28,6 +28,8 @@ export function decimalEvidence(cell: string): DecimalMark | 'ambiguous' | 'none
 
 /** A cell as a number with the given decimal mark; `null` when it is none. The other mark may only split thousands. */
 export function readCsvNumber(cell: string, decimal: DecimalMark): number | null {
+  const simple = readDigits(cell, decimal.charCodeAt(0));
+  if (!Number.isNaN(simple)) return simple;
   let text = plainMinus(cell);
   if (!PLAIN.test(text) || text.includes(decimal === '.' ? ',' : '.')) {
     const grouped = GROUPED.exec(text);
@@ -35,6 +37,33 @@ export function readCsvNumber(cell: string, decimal: DecimalMark): number | null
     text = text.replaceAll(grouped[1]!, '');
   }
   return Number(decimal === ',' ? text.replace(',', '.') : text);
+}
+
+const ZERO = 48;
+const MINUS = 45;
+const PLUS = 43;
+/** So many digits make a whole number that a double holds exactly; one division then rounds as the language itself does. */
+const MOST_DIGITS = 15;
+const POWERS_OF_TEN = Array.from({ length: MOST_DIGITS + 1 }, (_, exponent) => Number(`1e${exponent}`));
+
+/** Digits with at most one decimal mark among them, read in place: a trace has hundreds of thousands. NaN for all else. */
+function readDigits(cell: string, mark: number): number {
+  const sign = cell.charCodeAt(0);
+  let digits = 0;
+  let whole = 0;
+  let decimals = -1;
+  for (let index = sign === MINUS || sign === PLUS ? 1 : 0; index < cell.length; index += 1) {
+    const code = cell.charCodeAt(index);
+    if (code >= ZERO && code <= ZERO + 9) {
+      whole = 10 * whole + (code - ZERO);
+      digits += 1;
+      if (decimals >= 0) decimals += 1;
+    } else if (code === mark && decimals < 0 && digits > 0) decimals = 0;
+    else return Number.NaN;
+  }
+  if (digits === 0 || digits > MOST_DIGITS) return Number.NaN;
+  const value = decimals > 0 ? whole / POWERS_OF_TEN[decimals]! : whole;
+  return sign === MINUS ? -value : value;
 }
 
 function plainMinus(cell: string): string {

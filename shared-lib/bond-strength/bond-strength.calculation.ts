@@ -19,9 +19,9 @@ const columns: TableColumn[] = [
   { key: 'mode', title: 'Failure mode' },
   { key: 'words', title: 'In words' },
   { key: 'count', title: 'Specimens', decimals: 0 },
-  { key: 'share', title: 'Share', unit: 'of 1' },
-  { key: 'low', title: '95 % interval from', unit: 'of 1' },
-  { key: 'high', title: 'to', unit: 'of 1' },
+  { key: 'share', title: 'Share', unit: 'of 1', decimals: 3 },
+  { key: 'low', title: '95 % from', unit: 'of 1', decimals: 3 },
+  { key: 'high', title: '95 % to', unit: 'of 1', decimals: 3 },
 ];
 
 /** Bond strength of a set of specimens, in some of which the film may have given way before the bond. */

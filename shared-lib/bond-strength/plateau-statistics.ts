@@ -83,6 +83,7 @@ function sums(force: Float64Array, displacementMm: Float64Array): Sums {
 
 function squaresAbout(force: Float64Array, mean: number): number {
   let squares = 0;
+  // eslint-disable-next-line @typescript-eslint/prefer-for-of -- for-of puts every number of a typed array on the heap
   for (let index = 0; index < force.length; index += 1) squares += (force[index]! - mean) ** 2;
   return squares;
 }

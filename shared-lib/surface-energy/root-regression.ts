@@ -53,9 +53,8 @@ function apply({ columns, inverse }: Subset, ordinates: Float64Array, coefficien
   }
 }
 
-/** A plain loop: this is asked for each of many draws. */
 function hasNegative(values: Float64Array): boolean {
-  for (let i = 0; i < values.length; i++) if (values[i]! < 0) return true;
+  for (const value of values) if (value < 0) return true;
   return false;
 }
 
