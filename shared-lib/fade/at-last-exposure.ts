@@ -1,8 +1,8 @@
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import type { ExposedReading } from './exposed-patches.ts';
 import { greyScaleResult } from './grey-scale-result.ts';
-import { meanOfReplicates } from './mean-of-replicates.ts';
 
 export interface LastExposure {
   exposure: number;

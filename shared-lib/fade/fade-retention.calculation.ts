@@ -6,13 +6,13 @@ import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { deltaE2000 } from '../colour/delta-e-2000.ts';
 import { deltaEab } from '../colour/delta-e-ab.ts';
 import { labSchema, type Lab } from '../colour/lab.ts';
+import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { blueWoolResult } from './blue-wool-result.ts';
 import { densityPairs } from './density-pairs.ts';
 import { endpointSchema, endpointsReached } from './endpoint.ts';
 import { fadeCautions } from './fade-cautions.ts';
 import { deltaEF } from './grey-scale-change.ts';
 import { greyScaleResult } from './grey-scale-result.ts';
-import { meanOfReplicates } from './mean-of-replicates.ts';
 
 const densityReading = z.number().min(-0.2).max(6);
 const oneOrMore = <Item extends z.ZodType>(item: Item) => z.union([item, z.array(item).min(1).max(1000)]);

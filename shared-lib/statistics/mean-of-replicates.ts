@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import { summarise } from '../statistics/summarise.ts';
+import { summarise } from './summarise.ts';
 
 /**
  * Mean of replicate values with its t interval; no interval for a single value.
