@@ -20,7 +20,7 @@ export function measure(head: string, texts: string[]): Column {
   const inCell = (text: string) => textWidth(text.slice(0, 200), size.table);
   const lines = texts.flatMap((text) => text.split('\n'));
   // Heads may take two or three lines; numbers never break.
-  const headWidth = Math.max(longest(head, inHead), Math.min(inHead(head), 56));
+  const headWidth = Math.max(longest(head, inHead), Math.min(inHead(head), 40));
   const words = numeric ? Math.max(0, ...texts.map(inCell)) : Math.max(0, ...texts.map((text) => longest(text.slice(0, 2000), inCell)));
   return {
     natural: Math.min(WIDEST_COLUMN, Math.max(headWidth, ...lines.map(inCell))) + 1,

@@ -4,6 +4,7 @@ import { decimalColumn } from './decimal-column.ts';
 import { contentWidth, ruledLayout, size, theme } from './look.ts';
 import { textHeight } from './text-height.ts';
 import { titleRow } from './title-row.ts';
+import { textWidth } from './typeface.ts';
 
 export interface DataRow {
   cells: string[];
@@ -20,8 +21,8 @@ const HIGHEST_WHOLE_TABLE = 250;
 /** Rows that stay with their head, so that no row is left alone under it. */
 const ROWS_WITH_HEAD = 3;
 
-/** Two blocks side by side: up to so many columns, from so many rows, at most so many rows in one block. */
-const ABREAST = { columns: 4, moreRowsThan: 12, rowsInBlock: 20, gap: 22 };
+/** Two blocks side by side: from so many rows, at most so many rows in one block; points between them. */
+const ABREAST = { leastRows: 10, rowsInBlock: 20, gap: 16 };
 
 /**
  * A table of text and numbers under `title`, as high and wide as it needs. Columns get the width of their content; text columns give
@@ -44,13 +45,12 @@ function withPart(title: ContentText, part: string): ContentText {
 
 const halfWidth = (contentWidth - ABREAST.gap) / 2;
 
+/** Where each row takes one line, and each note one. */
 function goesAbreast(columns: Column[], rows: DataRow[]): boolean {
-  const natural = columns.reduce((sum, column) => sum + column.natural + PADDING, 0);
-  return (
-    columns.length <= ABREAST.columns &&
-    rows.length > ABREAST.moreRowsThan &&
-    natural <= halfWidth &&
-    rows.every((row) => rowHeight(row, columns.map((_, index) => index), fit(columns, halfWidth), halfWidth) < 2 * LOWEST_ROW)
+  if (rows.length < ABREAST.leastRows || columns.reduce((sum, { least }) => sum + least + PADDING, 0) > halfWidth) return false;
+  const widths = fit(columns, halfWidth);
+  return rows.every(
+    ({ cells, notes = [] }) => widths.every((width, index) => textWidth(cells[index] ?? '', size.table) <= width) && notes.every((note) => textWidth(note, size.small) < halfWidth - 20),
   );
 }
 
@@ -87,7 +87,7 @@ function table({ title, heads, rows, indices, columns, withNotes, width }: Table
     const texts = rows.map((row) => row.cells[index] ?? '');
     return columns[index]!.numeric ? decimalColumn(texts, size.table) : texts.map((text) => ({ text, fontSize: size.table }));
   });
-  const head = indices.map((index): TableCell => ({ text: heads[index]!, style: 'head', alignment: columns[index]!.numeric ? 'right' : 'left', verticalAlignment: 'bottom' }));
+  const head = indices.map((index, at): TableCell => ({ text: headText(heads[index]!, used[at]!), style: 'head', alignment: columns[index]!.numeric ? 'right' : 'left', verticalAlignment: 'bottom' }));
   const body = rows.flatMap((row, at): TableCell[][] => {
     const line = cells.map((column): TableCell => (row.struck ? { ...column[at]!, decoration: 'lineThrough', color: theme.quiet } : column[at]!));
     const notes = withNotes ? (row.notes ?? []) : [];
@@ -108,8 +108,12 @@ function table({ title, heads, rows, indices, columns, withNotes, width }: Table
   };
 }
 
+/** The unit of a head that needs two lines stands on the second, whole. */
+function headText(head: string, width: number): string {
+  return textWidth(head, size.small) <= width ? head : head.replace(/ (?=\([^()]*\)$)/u, '\n');
+}
+
 const ROW_PADDING = 5;
-const LOWEST_ROW = size.table * 1.35 + ROW_PADDING;
 
 function rowHeight(row: DataRow, indices: number[], widths: number[], width: number): number {
   const cells = indices.map((index, at) => textHeight(row.cells[index] ?? '', widths[at]!, size.table));

@@ -23,7 +23,7 @@ const COUNT = 14;
 const LIMIT = 40;
 const VERDICT = 56;
 /** The first row of a group carries the group's name above it, so that no name is left alone at the foot of a page. */
-const GROUP_LINE = 15;
+const GROUP_LINE = 13;
 
 /** Value, unit, interval, number of readings, limit, verdict and strip of each property; `title` '' for none. */
 export function propertyTable(title: string, rows: PropertyRow[]): Content {
@@ -68,7 +68,7 @@ function nameCell({ name, group: inGroup }: PropertyRow, group: string): TableCe
   return {
     stack: [
       { text: group, style: 'cell', bold: true, noWrap: textWidth(group, size.table, 'semibold') < contentWidth - 10, margin: [0, 3, 0, 0] },
-      { text: name, style: 'cell', margin: [indent, 2, 0, 0] },
+      { text: name, style: 'cell', margin: [indent, 3.4, 0, 0] },
     ],
   };
 }

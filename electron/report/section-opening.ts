@@ -36,14 +36,14 @@ function facts({ sample, method, conditions, testedBy, testedAt }: ReportSection
       columnGap: 14,
     },
     {
-      ...keyValues([['Materials', sample.materials.join('; ')], ['Conditions', conditions.flatMap(condition)]], LABEL_WIDTH),
+      ...keyValues([['Materials', sample.materials.join('; ')], ['Conditions', conditions.flatMap((item, index) => condition(item, index === conditions.length - 1))]], LABEL_WIDTH),
       margin: [0, 0, 0, 8],
     },
   ];
 }
 
-function condition({ label, value }: ReportSection['conditions'][number], index: number): Content[] {
-  return [{ text: `${index > 0 ? '  ·  ' : ''}${label} `, color: theme.quiet }, { text: value }];
+function condition({ label, value }: ReportSection['conditions'][number], isLast: boolean): Content[] {
+  return [{ text: `${label} `, color: theme.quiet }, { text: isLast ? value : `${value}  ·  ` }];
 }
 
 /** An estimate on the safe side. */

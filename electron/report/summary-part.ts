@@ -24,8 +24,8 @@ export function summaryPart(content: ReportContent): Content[] {
     ...(content.remark ? [{ text: content.remark, fontSize: size.body, lineHeight: 1.15, margin: [0, 0, 0, 16] as [number, number, number, number] }] : []),
     content.summary.length === 0
       ? { text: 'No property was called for.', style: 'quiet' }
-      : propertyTable('Summary', content.summary.map(({ sample, product, method, line }) => ({ group: product ? `${sample} · ${product}` : sample, name: `${method}: ${line.title}`, line }))),
-    { text: stripKey(), style: 'quiet', margin: [0, 6, 0, 0] },
+      : propertyTable('Summary', content.summary.map(({ sample, product, method, line }) => ({ group: [sample, product, method].filter(Boolean).join(' · '), name: line.title, line }))),
+    { unbreakable: true, stack: [{ text: stripKey(), style: 'quiet' }], margin: [0, 6, 0, 0] },
   ];
 }
 

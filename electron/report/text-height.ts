@@ -2,6 +2,10 @@ import { textWidth } from './typeface.ts';
 
 /** Height in points that a text takes at most, broken to `width`: an estimate on the safe side. */
 export function textHeight(text: string, width: number, fontSize: number): number {
-  const lines = text.split('\n').reduce((sum, part) => sum + Math.ceil((textWidth(part, fontSize) * 1.2) / width + 0.01), 0);
-  return lines * fontSize * 1.35;
+  const lines = text.split('\n').map((part) => {
+    const natural = textWidth(part, fontSize);
+    // Lines that break are not full.
+    return natural <= width ? 1 : Math.ceil((natural * 1.2) / width);
+  });
+  return lines.reduce((sum, count) => sum + count, 0) * fontSize * 1.35;
 }

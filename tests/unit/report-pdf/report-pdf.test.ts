@@ -112,6 +112,27 @@ describe('renderReportPdf', () => {
     expect(last).toContain('U+524D');
   });
 
+  it('refers to the section that has the same cautions or sources, and prints others', () => {
+    expect(full.text).toContain(solid('Sources as in section 1.'));
+    expect(full.text.split(solid('ASTM D2578-17, clause 9'))).toHaveLength(2);
+    for (const caution of ['Cut away from the hand.', 'Do not look into the lamp.']) expect(full.text).toContain(solid(caution));
+  });
+
+  it('opens each section on one page, down to its last property', async () => {
+    const [section] = fullReport.sections;
+    const { pages } = await render({ ...bare, sections: Array.from({ length: 6 }, (_, index) => ({ ...section!, heading: `Opening ${index}`, remark: 'word '.repeat(90 * index) })) });
+    for (let index = 0; index < 6; index++) {
+      const page = pages.find((text) => text.includes(solid(`${index + 1} Opening ${index}`)))!;
+      const opening = page.slice(page.indexOf(solid(`Opening ${index}`)));
+      expect(opening).toContain(solid('Spread 1.25 mN/m'));
+    }
+  });
+
+  it('gives the numbers of a column the same decimals', async () => {
+    const { text } = await render({ ...bare, sections: [{ ...fullReport.sections[0]!, columns: [{ key: 'name', title: 'Name' }, { key: 'share', title: 'Share' }], table: [{ name: 'alpha', share: 0.8333333 }, { name: 'beta', share: 0 }, { name: 'gamma', share: null }] }] });
+    expect(text).toContain('alpha0.8333beta0.0000gamma—');
+  });
+
   it('says of a draft that it is one, and holds a report without tests', async () => {
     const draft = await render(bare);
     expect(draft.pages).toHaveLength(1);

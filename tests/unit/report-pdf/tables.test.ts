@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { ContentTable, ContentText } from 'pdfmake/interfaces.js';
-import { dataTables } from '../../../electron/report/data-table.ts';
+import type { Content, ContentTable, ContentText } from 'pdfmake/interfaces.js';
+import { dataTables, type DataRow } from '../../../electron/report/data-table.ts';
 import { decimalColumn, isNumberText } from '../../../electron/report/decimal-column.ts';
 import { contentWidth } from '../../../electron/report/look.ts';
 import { textWidth } from '../../../electron/report/typeface.ts';
@@ -59,5 +59,34 @@ describe('dataTables', () => {
     const [, , struck, note] = part!.table.body;
     expect((struck as ContentText[]).slice(0, 2).map((cell) => cell.decoration)).toEqual(['lineThrough', 'lineThrough']);
     expect((note as ContentText[])[0]!.text).toBe('voided: film creased');
+  });
+
+  const numbered = (count: number, part: Partial<DataRow> = {}) => Array.from({ length: count }, (_, index) => ({ cells: [String(index + 1), '3.5'], ...part }));
+  /** The first column of the blocks of each pair; empty where a table is in one piece. */
+  const blocksOf = (rows: DataRow[], heads = ['No.', 'Value']) =>
+    dataTables(title, heads, rows).map((content) => {
+      const columns = (content as { stack?: [Content, { columns: { stack: [ContentTable] }[] }] }).stack?.[1].columns ?? [];
+      return columns.map(({ stack: [{ table }] }) => table.body.slice(table.headerRows).map((cells) => (cells[0] as ContentText).text as string));
+    });
+
+  it('lays a long narrow table in two blocks, every row once, read down the left block first', () => {
+    const [pair] = blocksOf(numbered(13));
+    expect(pair!.map((block) => block.length)).toEqual([7, 6]);
+    const long = blocksOf(numbered(95));
+    expect(long.flat(2)).toEqual(Array.from({ length: 95 }, (_, index) => String(index + 1)));
+    for (const block of long.flat()) expect(block.length).toBeLessThanOrEqual(20);
+    expect(blocksOf(numbered(41)).map((blocks) => blocks.length)).toEqual([2, 1]);
+  });
+
+  it('keeps in one piece what is short, wide, or has rows of several lines', () => {
+    expect(blocksOf(numbered(9))).toEqual([[]]);
+    expect(blocksOf(numbered(13, { cells: heads(8) }), heads(8))).toEqual([[]]);
+    expect(blocksOf(numbered(13, { notes: ['voided: a long reason '.repeat(20)] }))).toEqual([[]]);
+    expect(blocksOf(numbered(13, { cells: ['1', 'a long text '.repeat(12)] }))).toEqual([[]]);
+  });
+
+  it('breaks a head before its unit, not within it', () => {
+    const [part] = dataTables(title, ['Holds for two seconds (mN/m)', 'Density'], [{ cells: ['38', '1.2'] }]) as ContentTable[];
+    expect((part!.table.body[1] as ContentText[]).map(({ text }) => text)).toEqual(['Holds for two seconds\n(mN/m)', 'Density', '']);
   });
 });
