@@ -1,0 +1,60 @@
+import type { Locator, Page } from 'playwright-core';
+
+/** More stops than any screen has; past them the control cannot be reached by Tab. */
+const MOST_STOPS = 250;
+
+/** A person at the keyboard: everything is reached by Tab and done by keys. */
+export class Keyboard {
+  constructor(readonly page: Page) {
+    // A standing listener: one that is put on just before the key comes too late on a busy machine.
+    page.on('filechooser', () => undefined);
+  }
+
+  async press(...keys: string[]): Promise<void> {
+    for (const key of keys) await this.page.keyboard.press(key);
+  }
+
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text);
+  }
+
+  /** Presses Tab (or Shift+Tab) until the control has the focus. */
+  async reach(control: Locator, direction: 'forwards' | 'backwards' = 'forwards'): Promise<void> {
+    let element = await control.elementHandle();
+    for (let stop = 0; stop < MOST_STOPS; stop++) {
+      const state = await element!.evaluate((node) => (!node.isConnected ? 'gone' : node === document.activeElement ? 'focused' : 'elsewhere'));
+      if (state === 'focused') return;
+      if (state === 'gone') element = await control.elementHandle();
+      else await this.press(direction === 'forwards' ? 'Tab' : 'Shift+Tab');
+    }
+    throw new Error(`Tab does not lead to ${control.toString()}.`);
+  }
+
+  /** Reaches a field, replaces what stands in it and leaves the focus there. */
+  async fill(field: Locator, text: string): Promise<void> {
+    await this.reach(field);
+    await this.press('Control+A');
+    await this.type(text);
+  }
+
+  async pressButton(button: Locator, direction: 'forwards' | 'backwards' = 'forwards'): Promise<void> {
+    await this.reach(button, direction);
+    await this.press('Enter');
+  }
+
+  /** Presses the button that asks for a file and gives it one. */
+  async chooseFile(button: Locator, file: string): Promise<void> {
+    await this.reach(button);
+    const [chooser] = await Promise.all([this.page.waitForEvent('filechooser'), this.press('Enter')]);
+    await chooser.setFiles(file);
+  }
+
+  /** Types a column of a bench sheet from its first cell, Enter after each value. */
+  async typeColumn(firstCell: Locator, values: string[]): Promise<void> {
+    await this.reach(firstCell);
+    for (const value of values) {
+      await this.type(value);
+      await this.press('Enter');
+    }
+  }
+}
