@@ -17,7 +17,7 @@ import type {
   VerifyView,
 } from './notebook/views.ts';
 import type { InputProblem } from './calculation/input-error.ts';
-import type { Method } from './method/method.ts';
+import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';
 
 /**
@@ -70,7 +70,7 @@ export const api = {
     z.strictObject({ code: line.min(1), product: line, job: line, roll: line, note: text, lotIds: z.array(id).max(50) }),
   ),
 
-  'methods.list': call<Omit<Method, 'evaluate'>[]>()(nothing),
+  'methods.list': call<MethodData[]>()(nothing),
 
   'today.get': call<TodayView>()(nothing),
 

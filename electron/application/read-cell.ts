@@ -1,6 +1,7 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import type { CellValue, ChoiceField, Field, NumberField, TextField } from '../../shared-lib/method/method.ts';
 import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
+import { isIsoDate } from '../../shared-lib/quantity/iso-date.ts';
 
 /**
  * What stands in a cell → its value; an empty cell is `null`.
@@ -58,8 +59,11 @@ function readChoice(field: ChoiceField, typed: string, where: string): string {
 function readText(field: TextField, typed: string, where: string): string {
   const text = typed.trim();
   const length = [...text].length;
-  if (length <= field.maxLength) return text;
-  throw new InputError(where, shortened(typed), `${field.label} takes at most ${field.maxLength} characters; this has ${length}.`);
+  if (length > field.maxLength) throw new InputError(where, shortened(typed), `${field.label} takes at most ${field.maxLength} characters; this has ${length}.`);
+  if (field.format === 'date' && !isIsoDate(text)) {
+    throw new InputError(where, shortened(typed), `${field.label} takes a day as year-month-day, such as 2026-03-09; read '${shortened(typed)}'.`);
+  }
+  return text;
 }
 
 function unitOf(field: Field): string {

@@ -5,6 +5,7 @@ import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
 import { numberIn } from '../method/sheet.ts';
 import { modeOf, widthFlag, widthOf } from './bench-strip.ts';
 import { bondBuildCalculation } from './bond-build.calculation.ts';
+import { buildFollowUp } from './build-follow-up.ts';
 import { MODE_CHOICES } from './mode-choices.ts';
 import { strengthOf } from './strength.ts';
 
@@ -38,6 +39,7 @@ export const bondBuildMethod: Method = {
   ],
   conditions: [
     { kind: 'number', key: 'requiredNPer15mm', label: 'Strength to reach', unit: UNIT, min: 0, minExclusive: true, max: 100, hint: 'The hours until this strength are worked out.' },
+    { kind: 'text', key: 'laminatedOn', label: 'Laminated on', maxLength: 10, format: 'date', hint: 'as 2026-03-09; Today then tells when the bond should be strong enough' },
     { kind: 'number', key: 'stripWidthMm', label: 'Strip width', unit: 'mm', min: 0, minExclusive: true, max: 200, default: 15, usual: { min: 10, max: 26 } },
     { kind: 'number', key: 'speedMmPerMin', label: 'Speed of the grips', unit: 'mm/min', min: 0, minExclusive: true, max: 5000, usual: { min: 50, max: 300 } },
     { kind: 'number', key: 'storageTemperatureC', label: 'Storage temperature', unit: '°C', min: -50, max: 150, usual: { min: 18, max: 50 } },
@@ -62,6 +64,7 @@ export const bondBuildMethod: Method = {
     { key: 'rate', title: 'Rate of build-up', unit: '1/h', better: 'none', limited: false, headline: false },
   ],
   evaluate,
+  followUp: buildFollowUp,
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {

@@ -1,4 +1,4 @@
-import type { CalculationResult } from '../calculation/result.ts';
+import type { CalculationResult, ResultValue } from '../calculation/result.ts';
 
 /** A test method: data from which the bench sheet, the help and the report section are built, plus its evaluation. */
 export interface Method {
@@ -22,6 +22,31 @@ export interface Method {
   properties: Property[];
   /** Readings → result. Pure. Throws InputError whose `field` is `conditions.KEY` or `rows[INDEX].KEY` where it can be said. */
   evaluate: (bench: BenchReadings) => CalculationResult;
+  /** What a finished test asks to be done, and by when. Pure: from what was stored of it alone. */
+  followUp?: (test: FinishedReadings) => FollowUp[];
+}
+
+/** A method without its functions, which do not travel between application and screens. */
+export type MethodData = Omit<Method, 'evaluate' | 'followUp'>;
+
+/** What a follow-up is worked out from. */
+export interface FinishedReadings {
+  results: Record<string, ResultValue>;
+  conditions: Record<string, CellValue>;
+  /** ISO 8601 date. */
+  finishedOn: string;
+}
+
+/** Something to do on a sample because of what a test found. */
+export interface FollowUp {
+  /** Without the sample: 'Test the treatment again'. */
+  what: string;
+  /** ISO 8601 date. */
+  dueOn: string;
+  /** One sentence. */
+  why: string;
+  /** Methods by which a later test of the same sample settles it. */
+  settledBy: string[];
 }
 
 export type MethodGroup =
@@ -75,6 +100,8 @@ export interface NumberField extends FieldBase {
 export interface TextField extends FieldBase {
   kind: 'text';
   maxLength: number;
+  /** `date`: a day of the calendar as ISO 8601 writes it, 2026-03-09. */
+  format?: 'date';
   default?: string;
   carryDown?: boolean;
 }

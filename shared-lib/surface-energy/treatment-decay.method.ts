@@ -6,6 +6,7 @@ import { fluidCautions } from './fluid-cautions.ts';
 import { fluidFields } from './fluid-fields.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { treatmentDecayCalculation } from './treatment-decay.calculation.ts';
+import { treatmentFollowUp } from './treatment-follow-up.ts';
 
 /** Wetting tension of stored film by test fluids on several days, and how long it stays above what printing needs. */
 export const treatmentDecayMethod: Method = {
@@ -32,6 +33,7 @@ export const treatmentDecayMethod: Method = {
   cautions: fluidCautions,
   conditions: [
     { kind: 'number', key: 'requiredMNm', label: 'Required wetting tension', unit: 'mN/m', min: 18, max: 75, usual: { min: 34, max: 54 }, required: true },
+    { kind: 'text', key: 'treatedOn', label: 'Treated on', maxLength: 10, format: 'date', hint: 'day 0, as 2026-03-09; Today then tells when to test again' },
     ...filmConditions,
     { kind: 'text', key: 'storage', label: 'Storage', maxLength: 200, hint: 'place, temperature, wrapping' },
   ],
@@ -52,6 +54,7 @@ export const treatmentDecayMethod: Method = {
     { key: 'scatter', title: 'Scatter of single readings', unit: 'mN/m', better: 'none', limited: false, headline: false },
   ],
   evaluate,
+  followUp: treatmentFollowUp,
 };
 
 function evaluate(bench: BenchReadings) {

@@ -1,5 +1,7 @@
 import type { TestLine, TodayView } from '../../../shared-lib/notebook/views.ts';
+import { allMethods } from '../../../shared-lib/registry/methods.ts';
 import { filmLotsNotTestedSince } from '../queries/film-lots.ts';
+import { finishedTestsBy, isTestedAfter } from '../queries/follow-ups.ts';
 import { testIdsInState } from '../queries/tests.ts';
 import { testLine } from '../test-line.ts';
 import type { Workplace } from '../workplace.ts';
@@ -18,7 +20,7 @@ export function today(workplace: Workplace): TodayView {
   const running = lines('running', MANY);
   const outdated = lines('outdated', MANY);
   const now = workplace.now().getTime();
-  const due = [...running.flatMap((line) => slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...retests(workplace, now)];
+  const due = [...running.flatMap((line) => slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...retests(workplace, now)];
   return {
     running,
     outdated,
@@ -53,6 +55,19 @@ function outdatedResult(line: TestLine, now: number): Due {
     sampleId: line.sampleId,
     testId: line.testId,
   };
+}
+
+/** What the results of finished tests ask for, until a later test of the sample has settled it. */
+function followUps({ notebook: { store } }: Workplace, now: number): Due[] {
+  return allMethods.flatMap(({ id, followUp }) =>
+    followUp
+      ? finishedTestsBy(store, id).flatMap(({ testId, sampleId, sampleCode, startedSeq, ...test }) =>
+          followUp(test)
+            .filter(({ settledBy }) => !isTestedAfter(store, sampleId, settledBy, startedSeq))
+            .map(({ what, dueOn, why }) => ({ what: `${what}: ${sampleCode}`, why, dueOn, overdue: dueOn < dayOf(now), sampleId, testId })),
+        )
+      : [],
+  );
 }
 
 function retests({ notebook }: Workplace, now: number): Due[] {

@@ -1,0 +1,34 @@
+import type { FinishedReadings } from '../../../shared-lib/method/method.ts';
+import type { Tables } from '../../../shared-lib/notebook/tables.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
+
+export interface FinishedTest extends FinishedReadings {
+  testId: string;
+  sampleId: string;
+  sampleCode: string;
+  startedSeq: number;
+}
+
+/** Finished tests by a method, with what was stored when they were finished. */
+export function finishedTestsBy(store: NotebookStore, methodId: string): FinishedTest[] {
+  return store
+    .all<Omit<FinishedTest, 'results' | 'conditions'> & { results: string }>(
+      `SELECT test.testId, test.sampleId, sample.code AS sampleCode, test.startedSeq, test.results, substr(test.finishedAt, 1, 10) AS finishedOn
+       FROM test JOIN sample USING (sampleId)
+       WHERE test.methodId = ? AND test.state = 'finished' AND test.results IS NOT NULL ORDER BY test.startedSeq`,
+      [methodId],
+    )
+    .map((test) => ({
+      ...test,
+      results: JSON.parse(test.results) as FinishedReadings['results'],
+      conditions: Object.fromEntries(
+        store.all<Pick<Tables['condition'], 'key' | 'value'>>('SELECT key, value FROM condition WHERE testId = ?', [test.testId]).map(({ key, value }) => [key, value]),
+      ),
+    }));
+}
+
+/** Whether a test by one of the methods was started on the sample after entry `seq`. */
+export function isTestedAfter(store: NotebookStore, sampleId: string, methodIds: readonly string[], seq: number): boolean {
+  const places = methodIds.map(() => '?').join(', ');
+  return store.one(`SELECT 1 FROM test WHERE sampleId = ? AND startedSeq > ? AND methodId IN (${places})`, [sampleId, seq, ...methodIds]) !== undefined;
+}
