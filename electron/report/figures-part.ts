@@ -7,7 +7,7 @@ const GAP = 18;
 
 /** Figures with their finding as caption: one across the page, more in pairs. */
 export function figuresPart(figures: Figure[]): Content[] {
-  if (figures.length === 1) return [figure(figures[0]!, contentWidth, 170)];
+  if (figures.length === 1) return [figure(figures[0]!, contentWidth, 155)];
   const width = (contentWidth - GAP) / 2;
   const pairs = Array.from({ length: Math.ceil(figures.length / 2) }, (_, index) => figures.slice(2 * index, 2 * index + 2));
   return pairs.map((pair) => ({ unbreakable: true, columns: pair.map((item) => ({ width, stack: [figure(item, width, 170)] })), columnGap: GAP }));
