@@ -11,14 +11,14 @@ export function treatmentFollowUp({ results, conditions }: FinishedReadings): Fo
   if (treatedOn === undefined || !isIsoDate(treatedOn) || days == null || !until) return [];
   const required = `${formatNumber(numberIn(conditions, 'requiredMNm') ?? Number.NaN, 1)} mN/m`;
   const { text, intervalText } = formatValue(until);
-  const reached = until.bound === 'at-least' ? 'is not seen to fall to' : 'falls to';
-  const interval = intervalText === '' ? '' : `, ${intervalText}`;
+  const reached = until.bound === 'at-least' ? `stays above ${required} for` : `falls to ${required} after`;
+  const interval = intervalText === '' ? '' : ` (${intervalText})`;
   return [
     {
       what: 'Test the treatment again',
       // Whole days only: on that day the film may still be good, on the next it may not.
       dueOn: daysAfter(treatedOn, Math.floor(days)),
-      why: `Treated on ${treatedOn}; its decay says that it ${reached} ${required} (days: ${text}${interval}), so it may be below from day ${formatNumber(Math.floor(days), 0)} on.`,
+      why: `Treated on ${treatedOn}; by its decay it ${reached} ${text}${interval}: it may be below from day ${formatNumber(Math.floor(days), 0)} on.`,
       settledBy: ['test-fluids', 'treatment-decay'],
     },
   ];

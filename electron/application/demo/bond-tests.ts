@@ -3,8 +3,10 @@ import type { DemoSamples } from './demo-samples.ts';
 import { peelTraceCsv } from './peel-trace-csv.ts';
 
 const WIDTH_MM = 15;
+const BUILD_HOURS = [2, 4, 8, 14, 20, 26, 38, 50, 62, 74, 86];
 const dumplingLimit = { property: 'mean', lower: 2.5, upper: null, source: 'Customer specification QF-11, revision B' };
 const coffeeLimit = { property: 'mean', lower: 1.8, upper: null, source: 'In-house specification' };
+const slitLimit = { property: 'hoursUntilRequired', lower: null, upper: 72, source: 'In-house specification: slit on the third day' };
 
 /** A polyurethane adhesive builds its bond over days, N per 15 mm. */
 function bondAfter(hours: number, plateau: number): number {
@@ -76,5 +78,25 @@ export async function testCoffeeFromTraces(bench: DemoBench, samples: DemoSample
     await bench.do('reading.enter', { testId, row: `r${specimen}`, key: 'mode', typed: specimen === 2 ? 'c' : 'a' });
   }
   await bench.do('test.finish', { testId, remark: '' });
+  return testId;
+}
+
+/** How the bond of the trial ink builds up over its first four days; laminated on the late shift of the 15th. */
+export async function testTrialBuildUp(bench: DemoBench, samples: DemoSamples): Promise<string> {
+  const testId = await bench.start(samples.dumplingR7, 'bond-build', {
+    requiredNPer15mm: '2,5',
+    laminatedOn: '2026-01-15',
+    stripWidthMm: String(WIDTH_MM),
+    speedMmPerMin: '100',
+    storageTemperatureC: '23',
+  });
+  await bench.do('test.setLimits', { testId, limits: [slitLimit], rule: 'guarded', reason: '' });
+  const rows = BUILD_HOURS.map((hours) => ({
+    hours: String(hours),
+    forceN: bench.typed(bondAfter(hours, 3.25) * (1 + 0.04 * bench.random.normal()), 2),
+    mode: hours < 20 ? 'c' : 'a',
+  }));
+  await bench.type(testId, rows);
+  await bench.do('test.finish', { testId, remark: 'Strips cut from the stored length at each time' });
   return testId;
 }

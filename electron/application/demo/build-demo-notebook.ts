@@ -1,12 +1,12 @@
 import { mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { Surroundings } from '../surroundings.ts';
-import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek } from './bond-tests.ts';
+import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek, testTrialBuildUp } from './bond-tests.ts';
 import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
-import { testFreshFilm, testFreshFilmAgain, testMetallisedFilm, testOldFilm } from './treatment-tests.ts';
+import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
 
 /**
  * Makes the demo notebook at `file`: eight weeks in the lab of Quillmere Flexibles (invented), worked through the same
@@ -51,8 +51,11 @@ async function work(bench: DemoBench): Promise<void> {
   const old = await testOldFilm(bench, samples);
   await takeBench(imke!, '2026-01-14T09:10:00.000Z');
   await testMetallisedFilm(bench, samples);
+  await testMetallisedFilmByAngles(bench, samples);
   await takeBench(teodor, '2026-01-16T13:30:00.000Z');
   await testControlAfterOneDay(bench, samples);
+  await takeBench(imke!, '2026-01-19T09:00:00.000Z');
+  await testTrialBuildUp(bench, samples);
   await takeBench(imke!, '2026-01-22T08:20:00.000Z');
   const control = await testControlAfterOneWeek(bench, samples);
   await takeBench(teodor, '2026-01-22T13:15:00.000Z');
@@ -70,6 +73,8 @@ async function work(bench: DemoBench): Promise<void> {
   });
   await takeBench(imke!, '2026-02-10T08:00:00.000Z');
   await testFreshFilmAgain(bench, samples);
+  await takeBench(imke!, '2026-02-17T08:10:00.000Z');
+  await testFreshFilmDecay(bench, samples);
   await takeBench(teodor, '2026-02-24T09:00:00.000Z');
   const fade = await testControlFade(bench, samples);
   await takeBench(teodor, '2026-02-26T09:00:00.000Z');

@@ -1,9 +1,20 @@
+import { owensWendt } from '../../../shared-lib/surface-energy/owens-wendt.ts';
+import { findProbeLiquid } from '../../../shared-lib/surface-energy/probe-liquids.ts';
 import type { DemoBench, TypedRow } from './demo-bench.ts';
 import type { DemoSamples } from './demo-samples.ts';
 
 const SPECIFICATION = { property: 'wettingTension', lower: 38, upper: null, source: 'Customer specification QF-11, revision B' };
 const ROOM = { temperatureC: '23', relativeHumidityPct: '50', fluidLot: 'Set 4, checked 2026-01-05' };
+const METAL_ENERGY = { property: 'total', lower: 40, upper: null, source: 'Adhesive data sheet, Corrie' };
+const PRINTED_WITHIN = { property: 'daysUntilRequired', lower: 60, upper: null, source: 'In-house specification: printed within 60 days of treatment' };
 const WEB_MM = 1100;
+/** Eight days before the first test of the fresh lot. */
+const TREATED_ON = '2026-01-05';
+const DECAY_DAYS = [8, 9, 11, 14, 18, 23, 29, 36, 43];
+const LIQUIDS = ['water', 'diiodomethane', 'ethylene glycol'];
+const DROPS = 5;
+/** Total, dispersive and polar part of the metal's surface. */
+const METAL_MNM = Float64Array.of(42.6, 36.8, 5.8);
 
 /** Treatment fades with the days towards a floor (common practice: most of it in the first weeks). */
 function treatmentAfter(days: number): number {
@@ -66,5 +77,33 @@ export async function testFreshFilmAgain(bench: DemoBench, samples: DemoSamples)
   const testId = await startTreatment(bench, samples.petFresh);
   await bench.type(testId, acrossWeb(bench, treatmentAfter(36), 0.5, 11));
   await bench.do('test.finish', { testId, remark: 'From the store, four weeks after the first test' });
+  return testId;
+}
+
+/** How the fresh lot loses its treatment: single readings of the same roll since it was treated, up to six weeks. */
+export async function testFreshFilmDecay(bench: DemoBench, samples: DemoSamples): Promise<string> {
+  const { fluidLot: _set, ...room } = ROOM;
+  const testId = await bench.start(samples.petFresh, 'treatment-decay', { requiredMNm: '38', treatedOn: TREATED_ON, ...room, storage: 'Film store, wound and wrapped' });
+  await bench.do('test.setLimits', { testId, limits: [PRINTED_WITHIN], rule: 'guarded', reason: '' });
+  const lines = DECAY_DAYS.map((days) => {
+    const held = Math.floor(treatmentAfter(days) + 0.3 * bench.random.normal());
+    return [days, held, held + 1].join('\t');
+  });
+  await bench.do('readings.paste', { testId, row: 'r1', key: 'days', pasted: lines.join('\n') });
+  await bench.do('test.finish', { testId, remark: 'From the day book of roll 3' });
+  return testId;
+}
+
+/** Drops on the metal that the test fluids could not decide on. */
+export async function testMetallisedFilmByAngles(bench: DemoBench, samples: DemoSamples): Promise<string> {
+  const testId = await bench.start(samples.metallised, 'contact-angle', { temperatureC: '23', relativeHumidityPct: '50' });
+  await bench.do('test.setLimits', { testId, limits: [METAL_ENERGY], rule: 'guarded', reason: '' });
+  const model = owensWendt(LIQUIDS.map((liquid) => findProbeLiquid('strom', liquid)!));
+  const lines = LIQUIDS.flatMap((liquid, index) => {
+    const angleDeg = (180 / Math.PI) * Math.acos(model.predict(METAL_MNM, index));
+    return Array.from({ length: DROPS }, () => [liquid, bench.typed(angleDeg + 1.4 * bench.random.normal(), 1)].join('\t'));
+  });
+  await bench.do('readings.paste', { testId, row: 'r1', key: 'liquid', pasted: lines.join('\n') });
+  await bench.do('test.finish', { testId, remark: '' });
   return testId;
 }

@@ -47,7 +47,9 @@ describe('the demo notebook', () => {
     const states = new Set(tests.map(({ state }) => state));
     expect(states).toEqual(new Set(['running', 'finished', 'outdated']));
     expect(new Set(tests.map(({ verdict }) => verdict))).toEqual(new Set(['meets', 'falls short', 'undecided']));
-    expect(new Set(tests.map(({ methodId }) => methodId))).toEqual(new Set(['test-fluids', 'lamination-bond', 'light-exposure']));
+    expect(new Set(tests.map(({ methodId }) => methodId))).toEqual(
+      new Set(['test-fluids', 'contact-angle', 'treatment-decay', 'lamination-bond', 'bond-build', 'light-exposure']),
+    );
 
     expect((await bench.do('samples.list', {})).total).toBe(10);
     expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate']));
@@ -62,5 +64,6 @@ describe('the demo notebook', () => {
     expect(reports[1]!.replacedBy).toBe(reports[0]!.reportId);
     const today = await bench.do('today.get', {});
     expect(today.due.length).toBeGreaterThan(2);
+    expect(today.due.map(({ what }) => what)).toContain('Test the treatment again: Q-26-001');
   });
 });
