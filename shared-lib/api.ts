@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { call } from './api-call.ts';
 import { limitSchema } from './method/property-verdict.ts';
 import { cellValueSchema, materialKindSchema, entryBodies } from './notebook/entry.ts';
 import type {
@@ -19,6 +20,7 @@ import type {
 import type { InputProblem } from './calculation/input-error.ts';
 import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';
+import { trialCalls } from './trial-calls.ts';
 
 /**
  * The one interface between the screens and the application. IPC and loopback HTTP both carry
@@ -31,11 +33,6 @@ const nothing = z.strictObject({});
 /** File content as base64, at most 24 MB of it. */
 const fileBytes = z.string().max(32_000_000);
 const traceReading = entryBodies['trace.read'].shape.reading;
-
-/** Marks the type of a call's output beside the schema of its input. */
-function call<Output>() {
-  return <Input extends z.ZodType>(input: Input) => ({ input, output: undefined as unknown as Output });
-}
 
 export const api = {
   'session.get': call<SessionView>()(nothing),
@@ -135,6 +132,8 @@ export const api = {
     }),
   ),
   'record.verify': call<VerifyView>()(nothing),
+
+  ...trialCalls,
 } as const;
 
 export { cellValueSchema };

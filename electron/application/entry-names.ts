@@ -27,6 +27,12 @@ export function entryNames(store: NotebookStore): EntryNames {
     field: (testId, key) => fieldOf(testId, key)?.label ?? key,
     value: (testId, key, value) => valueText(store, fieldOf(testId, key), value),
     report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
+    trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
+    trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
+    property: (methodId, key) => {
+      const method = findMethod(methodId);
+      return `${method?.properties.find((property) => property.key === key)?.title ?? key} by ${method?.shortTitle ?? methodId}`;
+    },
   };
 }
 

@@ -19,6 +19,7 @@ import { startTest } from './use-cases/test-start.ts';
 import { testsList } from './use-cases/tests-list.ts';
 import { today } from './use-cases/today.ts';
 import { previewTrace, readTrace } from './use-cases/traces.ts';
+import { pending } from './use-cases/trials/pending.ts';
 import { verifyRecord } from './use-cases/verify.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -61,4 +62,23 @@ export const useCases = {
   'report.pdf': reportPdf,
   'record.list': recordList,
   'record.verify': verifyRecord,
+  'trialSets.list': pending,
+  'trialSet.add': pending,
+  'trialSet.get': pending,
+  'trialSet.setResponses': pending,
+  'trialSet.setFactors': pending,
+  'trial.add': pending,
+  'trial.change': pending,
+  'trial.linkSample': pending,
+  'trial.unlinkSample': pending,
+  'trialSet.plan': pending,
+  'trialSet.equivalence': pending,
+  'trialSet.factorView': pending,
+  'trialSet.tradeOff': pending,
+  'formulation.calculate': pending,
+  'study.record': pending,
+  'studies.list': pending,
+  'study.get': pending,
+  'controlCharts.list': pending,
+  'controlChart.get': pending,
 } satisfies { [Name in CallName]: (workplace: Workplace, input: ParsedInput<Name>) => CallOutput<Name> | Promise<CallOutput<Name>> };

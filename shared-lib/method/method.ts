@@ -139,6 +139,8 @@ export interface Property {
   title: string;
   unit: string;
   better: 'higher' | 'lower' | 'within' | 'none';
+  /** A grade has an order but no distances: it is compared by ranks. Left out: a number. */
+  kind?: 'number' | 'grade';
   /** A limit may be set on it. */
   limited: boolean;
   /** The one or two that lists and the report summary show. */

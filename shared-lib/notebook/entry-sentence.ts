@@ -1,5 +1,6 @@
 import type { CellValue } from '../method/method.ts';
 import type { Entry } from './entry.ts';
+import { trialSentence } from './trial-sentence.ts';
 
 /** What the ids of an entry are called. Each gives a name that can stand in a sentence, also for an id it does not know. */
 export interface EntryNames {
@@ -21,6 +22,12 @@ export interface EntryNames {
   value(testId: string, key: string, value: CellValue): string;
   /** 'LD-2025-003' */
   report(reportId: string): string;
+  /** 'the trial set “Low-migration series”' */
+  trialSet(trialSetId: string): string;
+  /** 'trial R4' */
+  trial(trialId: string): string;
+  /** 'Mean bond strength by Lamination bond' */
+  property(methodId: string, property: string): string;
 }
 
 /** An entry in words: what was done, without who and when. */
@@ -95,6 +102,8 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
 }
 
 type CellEntry = Extract<Entry, { kind: 'condition.entered' | 'condition.corrected' | 'reading.entered' | 'reading.corrected' | 'trace.read' }>;
+    default:
+      return plain(trialSentence(entry, names));
 
 function entered(entry: Extract<Entry, { kind: 'condition.entered' | 'reading.entered' }>, names: EntryNames): string {
   const { testId, key, value, typed } = entry.body;

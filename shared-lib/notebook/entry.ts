@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { resultValueSchema } from '../calculation/result.ts';
 import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method/property-verdict.ts';
+import { trialEntryBodies } from './trial-entries.ts';
 
 export type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 
@@ -125,6 +126,7 @@ export const entryBodies = {
     /** The report that this one takes the place of, with the reason. */
     replaces: z.strictObject({ reportId: id, reason: longText.min(1) }).nullable(),
   }),
+  ...trialEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

@@ -1,6 +1,8 @@
 import type { Entry } from './entry.ts';
 import type { Limit } from '../method/method.ts';
-import type { ChangeOf, TableChange, TableName, Tables } from './tables.ts';
+import { insert, put, remove, set } from './table-change.ts';
+import type { ChangeOf, TableChange, TableName } from './tables.ts';
+import { trialChanges } from './trial-changes.ts';
 
 /**
  * What an entry does to the tables. It looks at the entry alone, so its cost never grows with the notebook, and doing
@@ -141,6 +143,8 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
         ...(replaces ? [set('report', { reportId: replaces.reportId }, { replacedBy: report.reportId })] : []),
       ];
     }
+    default:
+      return trialChanges(entry);
   }
 }
 
@@ -173,20 +177,4 @@ function leaves(value: unknown): string[] {
   if (typeof value === 'number') return [String(value)];
   if (value === null || typeof value !== 'object') return [];
   return Object.values(value).flatMap(leaves);
-}
-
-function insert<Name extends TableName>(table: Name, row: Tables[Name]): ChangeOf<Name> {
-  return { change: 'insert', table, row };
-}
-
-function put<Name extends TableName>(table: Name, row: Partial<Tables[Name]>, add: Partial<Tables[Name]> = {}): ChangeOf<Name> {
-  return { change: 'put', table, row, add };
-}
-
-function set<Name extends TableName>(table: Name, where: Partial<Tables[Name]>, values: Partial<Tables[Name]>): ChangeOf<Name> {
-  return { change: 'set', table, where, values };
-}
-
-function remove<Name extends TableName>(table: Name, where: Partial<Tables[Name]>): ChangeOf<Name> {
-  return { change: 'remove', table, where };
 }

@@ -77,6 +77,47 @@ export interface Tables {
     replacedBy: string | null;
   };
   report_test: { reportId: string; testId: string; place: number };
+  trial_set: {
+    trialSetId: string;
+    title: string;
+    question: string;
+    product: string;
+    /** JSON: `Response[]`. */
+    responses: string;
+    /** JSON: `Factor[]`. */
+    factors: string;
+    addedAt: string;
+    addedBy: string;
+    addedSeq: number;
+  };
+  trial: {
+    trialId: string;
+    trialSetId: string;
+    name: string;
+    control: 0 | 1;
+    /** JSON: `Component[]`. */
+    components: string;
+    /** JSON: `Record<string, number>`. */
+    factors: string;
+    note: string;
+    addedSeq: number;
+  };
+  trial_sample: { trialId: string; sampleId: string; seq: number };
+  study: {
+    studyId: string;
+    methodId: string;
+    property: string;
+    kind: 'number' | 'grade';
+    /** JSON: `StudyReading[]`. */
+    readings: string;
+    calculationVersion: string;
+    /** JSON: `Record<string, ResultValue>`. */
+    results: string;
+    remark: string;
+    recordedAt: string;
+    recordedBy: string;
+    seq: number;
+  };
   /** What an entry speaks of, for finding it: its test or sample, and its words in lower case. */
   entry_about: { seq: number; testId: string | null; sampleId: string | null; words: string };
 }
@@ -100,6 +141,10 @@ export const tableKeys = {
   trace: ['traceId'],
   report: ['reportId'],
   report_test: ['reportId', 'testId'],
+  trial_set: ['trialSetId'],
+  trial: ['trialId'],
+  trial_sample: ['trialId', 'sampleId'],
+  study: ['studyId'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
 

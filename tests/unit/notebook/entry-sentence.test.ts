@@ -13,6 +13,9 @@ const names: EntryNames = {
   field: (_testId, key) => (key === 'humidity' ? 'relative humidity' : 'wetting tension'),
   value: (_testId, key, value) => `${value} ${key === 'humidity' ? '%' : 'mN/m'}`,
   report: () => 'LD-2025-001',
+  trialSet: () => 'the trial set “Low-migration inks”',
+  trial: () => 'trial R0',
+  property: () => 'Wetting tension by Test fluids',
 };
 const entryOf = (draft: DraftEntry) => ({ ...draft, seq: 1, id: 'e', recordedAt: draft.occurredAt, previous: '', hash: '' }) as Entry;
 const textOf = (kind: EntryKind, body: object = {}) => {
@@ -37,6 +40,14 @@ describe('describeEntry', () => {
     ['row.restored', 'Restored position 1 of Test fluids on S-014: it was row 2.'],
     ['row.remarked', 'Remarked on position 1 of Test fluids on S-014: near the edge.'],
     ['attachment.added', 'Attached the file peel-1.csv (12 bytes).'],
+    ['trialSet.added', 'Began the trial set “Low-migration inks” (dumpling pouch 600 g).'],
+    ['responses.set', 'Set 1 response of the trial set “Low-migration inks”.'],
+    ['factors.set', 'Set the factors Wax of the trial set “Low-migration inks”: varied on purpose.'],
+    ['trial.added', 'Added trial R0 as the control to the trial set “Low-migration inks”, with 1 component.'],
+    ['trial.changed', 'Changed trial R0: lot was misread.'],
+    ['sample.linked', 'Took sample S-014 as one of trial R0.'],
+    ['sample.unlinked', 'Took sample S-014 away from trial R0: printed with R1.'],
+    ['study.recorded', 'Recorded a measurement study of Wetting tension by Test fluids: 1 part read by 2 people, 2 readings.'],
     ['trace.read', 'Read a trace of 400 points into wetting tension, position 2, in Test fluids on S-014.'],
     ['test.finished', 'Finished Test fluids on S-014: meets.'],
     ['report.issued', 'Issued report LD-2025-001 on one test to Tamarind.'],

@@ -85,4 +85,52 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  { kind: 'trialSet.added', body: { trialSetId: 'ts1', title: 'Low-migration inks', question: 'Which is no worse than R0?', product: 'dumpling pouch 600 g' }, ...meta },
+  {
+    kind: 'responses.set',
+    body: {
+      trialSetId: 'ts1',
+      responses: [{ methodId: 'lamination-bond', property: 'mean', goal: 'higher', target: 3.5, lowest: 2, highest: null, weight: 1 }],
+      reason: '',
+    },
+    ...meta,
+  },
+  { kind: 'factors.set', body: { trialSetId: 'ts1', factors: [{ key: 'waxPct', label: 'Wax', unit: '%' }], reason: 'varied on purpose' }, ...meta },
+  {
+    kind: 'trial.added',
+    body: {
+      trialId: 'tri1',
+      trialSetId: 'ts1',
+      name: 'R0',
+      control: true,
+      components: [{ name: 'Binder', materialId: 'm1', lotId: 'l1', parts: 60, solidsPct: 40, costPerKg: null }],
+      factors: { waxPct: 1.5 },
+      note: '',
+    },
+    ...meta,
+  },
+  {
+    kind: 'trial.changed',
+    body: { trialId: 'tri1', name: 'R0', control: true, components: [], factors: {}, note: 'from the shelf', reason: 'lot was misread' },
+    ...meta,
+  },
+  { kind: 'sample.linked', body: { trialId: 'tri1', sampleId: 's1' }, ...meta },
+  { kind: 'sample.unlinked', body: { trialId: 'tri1', sampleId: 's1', reason: 'printed with R1' }, ...meta },
+  {
+    kind: 'study.recorded',
+    body: {
+      studyId: 'st1',
+      methodId: 'wetting-tension',
+      property: 'tension',
+      kind: 'number',
+      readings: [
+        { part: '1', appraiser: 'IR', trial: '1', value: 38 },
+        { part: '1', appraiser: 'TV', trial: '1', value: 39 },
+      ],
+      calculationVersion: '1',
+      results: { gauge: { value: 0.5, unit: 'mN/m', low: null, high: null, level: null, n: 2, bound: 'exact' } },
+      remark: '',
+    },
+    ...meta,
+  },
 ];
