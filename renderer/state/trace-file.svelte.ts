@@ -14,6 +14,8 @@ export class TraceFile {
   #problem = $state('');
   #reasonProblem = $state('');
   #busy = $state(false);
+  #given = $state.raw<Partial<TraceReading>>({});
+  #asked = $state.raw<keyof TraceReading | null>(null);
   #bytes = '';
   #newest = 0;
 
@@ -28,6 +30,16 @@ export class TraceFile {
 
   get problem(): string {
     return this.#problem;
+  }
+
+  /** What the person said of how the file is to be read. */
+  get given(): Partial<TraceReading> {
+    return this.#given;
+  }
+
+  /** What the file does not tell and the person is asked for, e.g. the unit of the force. */
+  get asked(): keyof TraceReading | null {
+    return this.#asked;
   }
 
   get reasonProblem(): string {
@@ -47,12 +59,15 @@ export class TraceFile {
     const number = ++this.#newest;
     this.#busy = true;
     this.#bytes ||= base64Of(await this.file.arrayBuffer());
+    // Another delimiter makes other columns, of which nothing is known yet.
+    this.#given = 'delimiter' in change ? change : { ...this.#given, ...change };
     const known = 'delimiter' in change ? {} : (this.#preview?.reading ?? {});
-    const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading: { ...known, ...change } });
+    const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading: { ...known, ...this.#given } });
     if (number !== this.#newest) return;
     this.#busy = false;
     this.#problem = answer.ok ? '' : answer.problem.message;
-    if (answer.ok) this.#preview = answer.value;
+    this.#asked = answer.ok ? null : askedIn(answer.problem.field);
+    if (answer.ok || this.#asked) this.#preview = answer.ok ? answer.value : null;
   }
 
   /** Reads the trace into the cell; false when it was refused. */
@@ -67,4 +82,9 @@ export class TraceFile {
     this.#problem = atReason ? '' : answer.problem.message;
     return false;
   }
+}
+
+/** `reading.forceUnit` → `forceUnit`; `null` where the trouble lies in the file and no answer would mend it. */
+function askedIn(field: string): keyof TraceReading | null {
+  return field.startsWith('reading.') ? (field.slice('reading.'.length) as keyof TraceReading) : null;
 }
