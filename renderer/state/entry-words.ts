@@ -20,4 +20,12 @@ export const entryWords: Record<EntryKind, string> = {
   'trace.read': 'trace read',
   'test.finished': 'test finished',
   'report.issued': 'report issued',
+  'trialSet.added': 'trial set added',
+  'responses.set': 'responses set',
+  'factors.set': 'factors set',
+  'trial.added': 'trial added',
+  'trial.changed': 'trial changed',
+  'sample.linked': 'sample linked to a trial',
+  'sample.unlinked': 'sample unlinked from a trial',
+  'study.recorded': 'measurement study recorded',
 };
