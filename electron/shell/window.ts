@@ -42,6 +42,19 @@ export function openWindow({ BrowserWindow, nativeTheme, dialog }: ElectronParts
     window.webContents.reload();
   });
 
+  // Without an answer here a page that holds something back could never be closed.
+  window.webContents.on('will-prevent-unload', (event) => {
+    const answer = dialog.showMessageBoxSync(window, {
+      type: 'warning',
+      message: 'Something that was typed is not in the notebook yet.',
+      detail: 'Stay to see what was refused or waits for a reason. If you leave, it is lost; every acknowledged entry is on disk.',
+      buttons: ['Stay', 'Leave'],
+      defaultId: 0,
+      cancelId: 0,
+    });
+    if (answer === 1) event.preventDefault();
+  });
+
   void window.loadURL(`${SCREENS_ORIGIN}/index.html`);
   return window;
 }
