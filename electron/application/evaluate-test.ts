@@ -28,9 +28,19 @@ export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple
     const lines = judgedLines(method, result, bench.limits, rule);
     return { live: { result, lines, columns: calculationById(result.calculation)?.columns ?? [] }, missing: incomplete };
   } catch (error) {
-    if (error instanceof InputError) return { live: null, missing: { where: error.field, text: error.message } };
+    if (error instanceof InputError) return { live: null, missing: { where: error.field, text: atItsCell(method, bench, error) } };
     return { live: null, missing: { where: '', text: `The result could not be worked out because of a fault in the program (${firstLine(error)}).` } };
   }
+}
+
+/** The message with the row in front and the field by its label, as the sheet shows them. */
+function atItsCell(method: Method, bench: BenchReadings, { field, message }: InputError): string {
+  const [, index, key] = /^(?:conditions|rows\[(\d+)\])\.(\w+)$/.exec(field) ?? [];
+  if (!key) return message;
+  const row = index === undefined ? undefined : bench.rows[Number(index)];
+  const known = (row ? method.readings.fields : method.conditions).find((candidate) => candidate.key === key);
+  const text = known ? message.replace(key, known.label) : message;
+  return row ? `${rowTitle(method, row.row)}: ${text}` : text;
 }
 
 function missingCondition(method: Method, bench: BenchReadings): BenchSheetView['missing'] {
@@ -45,7 +55,7 @@ function missingCell(method: Method, bench: BenchReadings): BenchSheetView['miss
     if (field) {
       return {
         where: `rows[${index}].${field.key}`,
-        text: `${rowTitle(method, row.row)} has no ${field.label}; it counts once that is entered.`,
+        text: `${rowTitle(method, row.row)} has no ${field.label.replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase())}; it counts once that is entered.`,
       };
     }
   }
