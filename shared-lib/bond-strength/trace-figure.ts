@@ -36,7 +36,10 @@ export function overlayFigure(traces: { name: string; analysis: TraceAnalysis; d
   return {
     id: 'traces',
     title: 'Peel force along the traces',
-    finding: `${traces.length} trace${traces.length === 1 ? '' : 's'}; their mean forces over the plateau run from ${formatNumber(Math.min(...means), 3)} to ${formatNumber(Math.max(...means), 3)} N.`,
+    finding:
+      traces.length === 1
+        ? `1 trace; its mean force over the plateau is ${formatNumber(means[0]!, 3)} N.`
+        : `${traces.length} traces; their mean forces over the plateau run from ${formatNumber(Math.min(...means), 3)} to ${formatNumber(Math.max(...means), 3)} N.`,
     x: { title: 'Displacement', unit: 'mm', scale: 'linear' },
     y: { title: 'Force', unit: 'N', scale: 'linear' },
     series: traces.map(({ name, analysis, doubtful }) => ({

@@ -37,7 +37,7 @@ function seriesFlags(name: string, farthest: number, { value, high, level, bound
   } else if (bound === 'at-least') {
     flags.push({ code: 'never-reached', where, text: `The fitted curve does not come to the limit; all that is known is that the print lasts at least ${show(value)} ${unit}.` });
   } else if (value > farthest) {
-    const text = `Extrapolated: ${show(value)} ${unit} is ${show(value / farthest)} times the farthest exposure read (${show(farthest)} ${unit}). The interval knows only the scatter, not whether the curve goes on like this.`;
+    const text = `Extrapolated: ${show(value)} ${unit} is ${formatNumber(value / farthest, 1)} times the farthest exposure read (${show(farthest)} ${unit}). The interval knows only the scatter, not whether the curve goes on like this.`;
     flags.push({ code: 'extrapolated', where, text });
   }
   if (bound === 'exact' && level !== null && high === null) {

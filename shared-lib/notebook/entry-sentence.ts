@@ -37,6 +37,10 @@ export interface EntrySentence {
   correction: { before: string; after: string; reason: string } | null;
 }
 
+function fileSize(bytes: number): string {
+  return bytes < 1000 ? `${bytes} bytes` : `${Math.round(bytes / 1000)} kB`;
+}
+
 /** Puts an entry into one sentence for the Record screen. */
 export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
   const plain = (text: string): EntrySentence => ({ text, correction: null });
@@ -81,7 +85,7 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
       return plain(entry.body.remark === '' ? `Removed the remark on ${where}.` : `Remarked on ${where}: ${sentenceEnd(entry.body.remark)}`);
     }
     case 'attachment.added':
-      return plain(`Attached the file ${entry.body.name} (${entry.body.size} bytes).`);
+      return plain(`Attached the file ${entry.body.name} (${fileSize(entry.body.size)}).`);
     case 'trace.read': {
       const { points, reason } = entry.body;
       const { block } = entry.body.reading;
@@ -98,12 +102,12 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
       const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${sentenceEnd(replaces.reason)}` : '.';
       return plain(`Issued report ${number} on ${tests}${recipient ? ` to ${recipient}` : ''}${instead}`);
     }
+    default:
+      return plain(trialSentence(entry, names));
   }
 }
 
 type CellEntry = Extract<Entry, { kind: 'condition.entered' | 'condition.corrected' | 'reading.entered' | 'reading.corrected' | 'trace.read' }>;
-    default:
-      return plain(trialSentence(entry, names));
 
 function entered(entry: Extract<Entry, { kind: 'condition.entered' | 'reading.entered' }>, names: EntryNames): string {
   const { testId, key, value, typed } = entry.body;
