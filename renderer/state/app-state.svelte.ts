@@ -112,6 +112,11 @@ export class AppState {
     return [...this.#sheets.values()].reduce((sum, sheet) => sum + sheet.unsaved, 0);
   }
 
+  /** Those, and the values on their way to the record. */
+  get unsent(): number {
+    return [...this.#sheets.values()].reduce((sum, sheet) => sum + sheet.pending.size, 0);
+  }
+
   /** Several events in a row, as when a column is pasted, cause one refresh. */
   #refreshSoon(): void {
     clearTimeout(this.#refreshTimer);
