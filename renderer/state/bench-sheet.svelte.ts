@@ -156,6 +156,7 @@ export class BenchSheet {
       if (answer.ok) {
         this.#take(answer.value);
         if (!retyped) this.pending.delete(cellId(place));
+        this.#announcement = '';
         return 'saved';
       }
       const needsReason = answer.problem.field === 'reason';
