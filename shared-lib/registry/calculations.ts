@@ -6,6 +6,7 @@ import { colourDifferenceCalculation } from '../colour/colour-difference.calcula
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
+import { formulationCalculation } from '../liquid/formulation.calculation.ts';
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
@@ -38,6 +39,7 @@ export const allCalculations: readonly Calculation[] = [
   fadeLifeCalculation,
   lightExposureCalculation,
   colourDifferenceCalculation,
+  formulationCalculation,
   summaryCalculation,
   censoredNormalCalculation,
   kaplanMeierCalculation,

@@ -1,0 +1,66 @@
+import { InputError } from '../calculation/input-error.ts';
+import { studentTQuantile } from '../statistics/distributions.ts';
+import { fitLinear } from '../statistics/linear-regression.ts';
+
+/** Diluent to add, in percent of the mixture, with its interval where there is one. */
+export interface LetDown {
+  pct: number;
+  low: number | null;
+  high: number | null;
+  n: number;
+}
+
+/**
+ * To a target strength: the strength of an ink let down with an extender is in proportion to the share of ink
+ * (Kubelka–Munk: K/S is additive by concentration while the scattering of the white substrate prevails).
+ * @throws InputError when the target is stronger than the ink
+ */
+export function letDownToStrength(inkStrengthPct: number, targetStrengthPct: number): LetDown {
+  if (targetStrengthPct > inkStrengthPct) {
+    throw new InputError('letDown.targetStrengthPct', targetStrengthPct, `An ink of ${inkStrengthPct} % cannot be let down to ${targetStrengthPct} %: the target must not be stronger.`);
+  }
+  return { pct: 100 * (1 - targetStrengthPct / inkStrengthPct), low: null, high: null, n: 0 };
+}
+
+/**
+ * To a target viscosity from those of ink and diluent alone: the logarithms mix by mass, ln η = Σ w·ln η
+ * (S. Arrhenius, Z. Phys. Chem. 1 (1887) 285). A first guess: structured inks thin faster.
+ * @throws InputError when the target does not lie between the two
+ */
+export function letDownByMixingRule(ink: number, diluent: number, target: number): LetDown {
+  if (diluent >= ink) throw new InputError('letDown.diluentMm2S', diluent, `The diluent (${diluent} mm²/s) must be thinner than the ink (${ink} mm²/s).`);
+  if (target > ink || target < diluent) {
+    throw new InputError('letDown.targetMm2S', target, `The target of ${target} mm²/s must lie between the diluent (${diluent} mm²/s) and the ink (${ink} mm²/s).`);
+  }
+  return { pct: (100 * Math.log(ink / target)) / Math.log(ink / diluent), low: null, high: null, n: 0 };
+}
+
+/**
+ * To a target viscosity from trial additions: straight line of ln η against the percentage of diluent, solved for the
+ * target, with the interval of Fieller's theorem (E. C. Fieller, J. R. Stat. Soc. B 16 (1954) 175).
+ * @param additions at least three, at two percentages or more
+ * @throws InputError when viscosity does not fall, or the target lies beyond what was tried
+ */
+export function letDownByTrial(additions: readonly { pct: number; mm2S: number }[], target: number, level: number): LetDown {
+  const x = additions.map(({ pct }) => pct);
+  const y = additions.map(({ mm2S }) => Math.log(mm2S));
+  if (new Set(x).size < 2) throw new InputError('letDown.additions', x[0], 'The additions need at least two different percentages of diluent.');
+  const { coefficients, covariance, degreesOfFreedom } = fitLinear([x], y, { intercept: true });
+  const [intercept, slope] = coefficients as [number, number];
+  if (slope >= 0) throw new InputError('letDown.additions', slope, 'Viscosity does not fall as diluent is added; check the readings.');
+  const wanted = Math.log(target);
+  const pct = (wanted - intercept) / slope;
+  if (pct < Math.min(...x) - 1e-9 || pct > Math.max(...x) + 1e-9) {
+    throw new InputError('letDown.targetMm2S', target, `The target of ${target} mm²/s lies beyond the additions that were tried; try more diluent${pct < Math.min(...x) ? ' or less' : ''} first.`);
+  }
+  if (degreesOfFreedom < 1 || covariance === null) return { pct, low: null, high: null, n: additions.length };
+  const t = studentTQuantile((1 + level) / 2, degreesOfFreedom);
+  // (a + b·x − y)² = t²·(v_a + 2·x·v_ab + x²·v_b), a quadratic in x.
+  const [[va, vab], [, vb]] = covariance as [[number, number], [number, number]];
+  const a = slope ** 2 - t ** 2 * vb;
+  const b = 2 * (slope * (intercept - wanted) - t ** 2 * vab);
+  const c = (intercept - wanted) ** 2 - t ** 2 * va;
+  const root = Math.sqrt(Math.max(0, b ** 2 - 4 * a * c));
+  if (a <= 0) return { pct, low: null, high: null, n: additions.length };
+  return { pct, low: Math.max(0, (-b - root) / (2 * a)), high: Math.min(100, (-b + root) / (2 * a)), n: additions.length };
+}
