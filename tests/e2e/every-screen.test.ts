@@ -1,0 +1,131 @@
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import axe, { type AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { callApi } from './call-api.ts';
+import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
+
+/** Every screen of the demo notebook, light and dark, small and large; the pictures go to out/screens for people to look at. */
+const program = new ServedNotebook();
+const pictures = path.resolve(import.meta.dirname, '../../out/screens');
+let browser: Browser;
+
+beforeAll(async () => {
+  mkdirSync(pictures, { recursive: true });
+  browser = await launchBrowser();
+  await program.start();
+});
+
+afterAll(async () => {
+  await browser.close();
+  await program.stopAndClear();
+});
+
+/** Name of the picture and place in the address, for each screen and a bench sheet of each method in use. */
+async function screensOf(page: Page): Promise<[string, string][]> {
+  const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
+  const [report] = await callApi(page, 'reports.list', {});
+  const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
+  return [
+    ['today', '#/today'],
+    ['samples', '#/samples'],
+    ['sample', `#/samples/${tests[0]!.sampleId}`],
+    ['materials', '#/materials'],
+    ...oneOfEach.map((test): [string, string] => [`bench-sheet-${test.methodId}`, `#/bench-sheet/${test.testId}`]),
+    ['reports', '#/reports'],
+    ['report', `#/reports/${report!.reportId}`],
+    ['new-report', '#/new-report'],
+    ['record', '#/record'],
+    ['notebook', '#/notebook'],
+  ];
+}
+
+async function go(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), hash);
+  await page.waitForFunction((to) => location.hash === to, hash);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+  // Settled once nothing has been added to the screen for a while.
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        let timer = setTimeout(resolve, 250);
+        new MutationObserver(() => {
+          clearTimeout(timer);
+          timer = setTimeout(resolve, 250);
+        }).observe(document.body, { childList: true, subtree: true, characterData: true });
+      }),
+  );
+}
+
+/** Serious and critical breaches of accessibility rules, each with the elements that break it. */
+async function seriousBreaches(page: Page): Promise<string[]> {
+  const { passes, violations } = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResults;
+  expect(passes.length).toBeGreaterThan(15);
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(' | ')}`);
+}
+
+describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it('every screen keeps to the policy and to the accessibility rules', async () => {
+    const { page, troubles } = await openPage(browser, program.address, { colorScheme });
+    await page.getByRole('heading', { name: 'Today' }).waitFor();
+    // Through the debugger, which the content-security policy does not bind: the page runs under its real policy.
+    await page.evaluate(axe.source);
+    const breaches: string[] = [];
+    for (const [name, hash] of await screensOf(page)) {
+      await go(page, hash);
+      await page.screenshot({ path: path.join(pictures, `${name}-1280-${colorScheme}.png`) });
+      for (const breach of await seriousBreaches(page)) breaches.push(`${name}: ${breach}`);
+      const { content, window } = await page.evaluate(() => ({ content: document.documentElement.scrollWidth, window: innerWidth }));
+      expect(content, `${name} is wider than the window`).toBeLessThanOrEqual(window);
+    }
+    expect(breaches).toEqual([]);
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+
+  it('every screen fills a large window', async () => {
+    const { page, troubles } = await openPage(browser, program.address, { colorScheme, width: 1920, height: 1080 });
+    await page.getByRole('heading', { name: 'Today' }).waitFor();
+    for (const [name, hash] of await screensOf(page)) {
+      await go(page, hash);
+      await page.screenshot({ path: path.join(pictures, `${name}-1920-${colorScheme}.png`) });
+    }
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('Today', () => {
+  it('leads Tab to everything that can be pressed, with the focus in sight', async () => {
+    const { page } = await openPage(browser, program.address);
+    await page.getByRole('heading', { name: 'Today' }).waitFor();
+    await go(page, '#/today');
+    const pressable = await page.evaluate(() => {
+      const found = [...document.querySelectorAll('a[href], button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea, summary, [role="button"]')];
+      found.forEach((element, index) => element.setAttribute('data-stop', String(index)));
+      return found.map((element) => element.textContent?.trim().slice(0, 40) || element.tagName);
+    });
+    expect(pressable.length).toBeGreaterThan(10);
+    const seen = new Map<string, { outlined: boolean; inView: boolean }>();
+    for (let press = 0; press < pressable.length + 5; press++) {
+      await page.keyboard.press('Tab');
+      const stop = await page.evaluate(() => {
+        const element = document.activeElement!;
+        const style = getComputedStyle(element);
+        const { top, bottom, left, right } = element.getBoundingClientRect();
+        return {
+          stop: element.getAttribute('data-stop'),
+          outlined: (style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) > 0) || style.boxShadow !== 'none',
+          inView: top >= 0 && left >= 0 && bottom <= innerHeight + 1 && right <= innerWidth + 1,
+        };
+      });
+      if (stop.stop !== null) seen.set(stop.stop, stop);
+    }
+    const missed = pressable.filter((_, index) => !seen.has(String(index)));
+    const unseen = pressable.filter((_, index) => seen.has(String(index)) && !(seen.get(String(index))!.outlined && seen.get(String(index))!.inView));
+    expect({ missed, unseen }).toEqual({ missed: [], unseen: [] });
+  });
+});
