@@ -1,44 +1,48 @@
 import { z } from 'zod';
-import { defineCalculation } from '../calculation/calculation.ts';
+import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
+import type { ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
-import { deltaE2000 } from './delta-e-2000.ts';
-import { deltaE94 } from './delta-e-94.ts';
-import { deltaEab } from './delta-e-ab.ts';
-import { deltaECmc } from './delta-e-cmc.ts';
+import { levelSchema } from '../statistics/level.ts';
+import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
+import { abFigure } from './ab-figure.ts';
+import { cmcSchema, differenceFormulaNames, differenceFormulas, toleranceSchema } from './difference-formulas.ts';
+import { differenceInWords } from './difference-words.ts';
+import { driftFigure } from './drift-figure.ts';
 import { labDifference } from './lab-difference.ts';
-import { labSchema } from './lab.ts';
+import { labSchema, type Lab } from './lab.ts';
+import { holdToOneLight, lightInWords, measurementLightSchema } from './measurement-light.ts';
+import { realColourFlags } from './real-colour-flags.ts';
+import { replicatesFigure } from './replicates-figure.ts';
 
-const weight = z.number().gt(0).max(10);
+const input = z.strictObject({
+  reference: labSchema,
+  /** One reading, or readings over the print or the run in their order. */
+  sample: z.union([labSchema, z.array(labSchema).min(1).max(5000)]),
+  labels: z.array(z.string().max(100)).max(5000).default([]),
+  cmc: cmcSchema,
+  tolerance: toleranceSchema.optional(),
+  referenceLight: measurementLightSchema.optional(),
+  sampleLight: measurementLightSchema.optional(),
+  level: levelSchema,
+});
+
+type Given = z.output<typeof input>;
 
 export const colourDifferenceCalculation = defineCalculation({
   id: 'colour-difference',
-  version: '1',
+  version: '2',
   title: 'Colour difference',
-  input: z.strictObject({
-    reference: labSchema,
-    sample: labSchema,
-    cmc: z.strictObject({ l: weight, c: weight }).default({ l: 2, c: 1 }),
-  }),
-  compute: ({ reference, sample, cmc }) => {
-    const { deltaL, deltaC, deltaH } = labDifference(reference, sample);
-    const single = (value: number) => valueWithoutInterval(value, '', 1);
-    return {
-      results: {
-        deltaEab: single(deltaEab(reference, sample)),
-        deltaE94: single(deltaE94(reference, sample)),
-        deltaECMC: single(deltaECmc(reference, sample, cmc)),
-        deltaE00: single(deltaE2000(reference, sample)),
-        deltaL: single(deltaL),
-        deltaC: single(deltaC),
-        deltaH: single(deltaH),
-      },
-      notes: [
-        `CMC weights ${cmc.l}:${cmc.c}. ΔE94 and CMC weight by the reference: exchanging the two colours changes them.`,
-        'One pair of colours gives no interval; measure several places to see the scatter.',
-      ],
-    };
-  },
-  columns: [],
+  input,
+  compute,
+  columns: [
+    { key: 'reading', title: 'Reading' },
+    ...differenceFormulaNames.map((key) => ({ key, title: differenceFormulas[key].title, decimals: 2 })),
+    { key: 'deltaL', title: 'ΔL*', decimals: 2 },
+    { key: 'deltaA', title: 'Δa*', decimals: 2 },
+    { key: 'deltaB', title: 'Δb*', decimals: 2 },
+    { key: 'deltaC', title: 'ΔC*', decimals: 2 },
+    { key: 'deltaH', title: 'ΔH*', decimals: 2 },
+  ],
   cautions: [],
   sources: [
     'ISO/CIE 11664-4 (ΔE*ab, ΔL*, ΔC*, ΔH*)',
@@ -47,3 +51,62 @@ export const colourDifferenceCalculation = defineCalculation({
     'ISO/CIE 11664-6; Sharma, Wu & Dalal 2005, Color Res. Appl. 30, 21–30 (ΔE00)',
   ],
 });
+
+function compute(given: Given): Outcome {
+  const { reference, cmc, tolerance, level } = given;
+  holdToOneLight(given.referenceLight, given.sampleLight);
+  const samples = (Array.isArray(given.sample[0]) ? given.sample : [given.sample]) as Lab[];
+  const label = (index: number) => given.labels[index] ?? `${index + 1}`;
+  const rows = samples.map((sample, index) => ({
+    reading: label(index),
+    ...Object.fromEntries(differenceFormulaNames.map((name) => [name, differenceFormulas[name].of(reference, sample, cmc)])),
+    ...labDifference(reference, sample),
+    deltaA: sample[1] - reference[1],
+    deltaB: sample[2] - reference[2],
+  })) as Row[];
+  const mean = (key: Exclude<keyof Row, 'reading'>, floor?: number) => meanOfReplicates(rows.map((row) => row[key]), '', level, floor);
+  const signed = { deltaL: mean('deltaL'), deltaA: mean('deltaA'), deltaB: mean('deltaB'), deltaC: mean('deltaC') };
+  const inWords = differenceInWords(signed);
+  const results: Record<string, ResultValue> = {
+    ...Object.fromEntries(differenceFormulaNames.map((name) => [name, mean(name, 0)])),
+    ...signed,
+    deltaH: mean('deltaH'),
+    direction: { ...valueWithoutInterval(null, '', rows.length), text: inWords },
+  };
+  const formula = tolerance?.on ?? 'deltaE00';
+  const found = results[formula]!;
+  const { title } = differenceFormulas[formula];
+  const finding = `${title} ${found.value!.toFixed(2)} from the reference: the sample is ${inWords}; n = ${rows.length}.`;
+  const values = rows.map((row) => row[formula]);
+  return {
+    results,
+    table: rows.map((row) => ({ ...row })),
+    flags: [
+      ...realColourFlags(reference, 'reference'),
+      ...samples.flatMap((sample, index) => realColourFlags(sample, samples.length === 1 ? 'sample' : `sample[${index}]`)),
+    ],
+    notes: notesOf(given, found, rows.length),
+    figures: [
+      abFigure(reference, samples, finding, tolerance, cmc),
+      ...(rows.length > 1 ? [replicatesFigure('readings', title, '', values, found, rows.map(({ reading }) => reading))] : []),
+      ...(rows.length > 2 ? [driftFigure('drift', title, values, rows.map(({ reading }) => reading), tolerance?.limit)] : []),
+    ],
+  };
+}
+
+type Row = { reading: string } & Record<(typeof differenceFormulaNames)[number] | 'deltaL' | 'deltaA' | 'deltaB' | 'deltaC' | 'deltaH', number>;
+
+function notesOf({ cmc, tolerance, referenceLight, sampleLight }: Given, found: ResultValue, n: number): string[] {
+  const notes = [`CMC weights ${cmc.l}:${cmc.c}. ΔE94 and CMC weight by the reference: exchanging the two colours changes them.`];
+  const light = sampleLight ?? referenceLight;
+  if (light) notes.push(`Colours under ${lightInWords(light)}.`);
+  if (tolerance) {
+    notes.push(`${differenceFormulas[tolerance.on].title} ${found.value!.toFixed(2)} lies ${found.value! <= tolerance.limit ? 'within' : 'beyond'} the tolerance of ${tolerance.limit}.`);
+  }
+  notes.push(
+    n === 1
+      ? 'One pair of colours gives no interval; measure several places to see the scatter.'
+      : 'Differences are means of those of the single readings; scatter alone makes a mean of ΔE larger than zero.',
+  );
+  return notes;
+}

@@ -2,7 +2,20 @@ import type { Calculation } from '../calculation/calculation.ts';
 import { bondBuildCalculation } from '../bond-strength/bond-build.calculation.ts';
 import { bondStrengthCalculation } from '../bond-strength/bond-strength.calculation.ts';
 import { peelTraceCalculation } from '../bond-strength/peel-trace.calculation.ts';
+import { coatWeightStrengthCalculation } from '../colour/coat-weight-strength.calculation.ts';
 import { colourDifferenceCalculation } from '../colour/colour-difference.calculation.ts';
+import { colourStrengthCalculation } from '../colour/colour-strength.calculation.ts';
+import { densityCalculation } from '../colour/density.calculation.ts';
+import { glossCalculation } from '../colour/gloss.calculation.ts';
+import { hueErrorGreynessCalculation } from '../colour/hue-error-greyness.calculation.ts';
+import { matchByEyeCalculation } from '../colour/match-by-eye.calculation.ts';
+import { metamerismCalculation } from '../colour/metamerism.calculation.ts';
+import { opacityCalculation } from '../colour/opacity.calculation.ts';
+import { printContrastCalculation } from '../colour/print-contrast.calculation.ts';
+import { toneValueCalculation } from '../colour/tone-value.calculation.ts';
+import { trapCalculation } from '../colour/trap.calculation.ts';
+import { tristimulusCalculation } from '../colour/tristimulus.calculation.ts';
+import { whitenessCalculation } from '../colour/whiteness.calculation.ts';
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
@@ -38,7 +51,20 @@ export const allCalculations: readonly Calculation[] = [
   fadeRetentionCalculation,
   fadeLifeCalculation,
   lightExposureCalculation,
+  tristimulusCalculation,
   colourDifferenceCalculation,
+  metamerismCalculation,
+  matchByEyeCalculation,
+  densityCalculation,
+  toneValueCalculation,
+  printContrastCalculation,
+  trapCalculation,
+  hueErrorGreynessCalculation,
+  colourStrengthCalculation,
+  coatWeightStrengthCalculation,
+  opacityCalculation,
+  whitenessCalculation,
+  glossCalculation,
   formulationCalculation,
   summaryCalculation,
   censoredNormalCalculation,
