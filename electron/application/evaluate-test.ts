@@ -1,4 +1,5 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import type { MethodStudy } from '../../shared-lib/method/method-study.ts';
 import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/method.ts';
 import { completeRows } from '../../shared-lib/method/sheet.ts';
 import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
@@ -17,7 +18,7 @@ export interface Evaluation {
  * Runs the method's own evaluation on the complete rows and judges what comes out. Never throws: what is missing or wrong
  * with the readings is a sentence, so that the sheet stays open for mending it.
  */
-export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple' | 'guarded'): Evaluation {
+export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple' | 'guarded', studies: readonly MethodStudy[]): Evaluation {
   const incomplete = missingCondition(method, bench) ?? missingCell(method, bench);
   const complete = new Set(completeRows(method, bench).map(({ index }) => index));
   const rows = bench.rows.map((row, index) => (complete.has(index) ? row : { row: row.row, values: {} }));
@@ -25,7 +26,7 @@ export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple
   if (short) return { live: null, missing: incomplete ?? short };
   try {
     const result = method.evaluate({ ...bench, rows });
-    const lines = judgedLines(method, result, bench.limits, rule);
+    const lines = judgedLines(method, result, bench.limits, rule, studies);
     return { live: { result, lines, columns: calculationById(result.calculation)?.columns ?? [] }, missing: incomplete };
   } catch (error) {
     if (error instanceof InputError) return { live: null, missing: { where: error.field, text: atItsCell(method, bench, error) } };

@@ -1,6 +1,8 @@
+import type { MethodStudy } from '../../shared-lib/method/method-study.ts';
 import type { BenchReadings, CellValue, Method, Trace } from '../../shared-lib/method/method.ts';
 import { evaluateTest, type Evaluation } from './evaluate-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
+import { studiesInUse } from './queries/studies.ts';
 import type { StoredCell, StoredTest } from './queries/tests.ts';
 import { sheetRows } from './sheet-rows.ts';
 
@@ -15,7 +17,7 @@ export function evaluationOf(notebook: OpenNotebook, test: StoredTest, method: M
 
 /** The same, worked out anew whatever was worked out before. */
 export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, method: Method): Evaluation {
-  const evaluation = evaluateTest(method, benchReadings(notebook, test, method), test.rule);
+  const evaluation = evaluateTest(method, benchReadings(notebook, test, method), test.rule, studiesOf(notebook, test));
   if (evaluation.live && test.methodVersion !== method.version) {
     evaluation.live.result.flags.push({
       code: 'method-version',
@@ -24,6 +26,11 @@ export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, met
     });
   }
   return evaluation;
+}
+
+/** A finished test keeps the verdict that it had: studies recorded later do not count. */
+function studiesOf({ store }: OpenNotebook, test: StoredTest): MethodStudy[] {
+  return studiesInUse(store, test.methodId, test.state === 'finished' ? test.finishedSeq : null);
 }
 
 /** The readings as the method's evaluation takes them. A voided row stays in its place as a blank one. */

@@ -20,6 +20,8 @@ export const propertyVerdictSchema = z.strictObject({
   verdict: verdictWordSchema,
   /** Probability that the property conforms, 0–1, or `null` where it cannot be given. */
   probability: z.number().min(0).max(1).nullable(),
+  /** The measurement study of the method that the verdict took into account, in words; absent where there was none. */
+  study: z.string().max(400).optional(),
 });
 
 export type VerdictRule = z.output<typeof verdictRuleSchema>;

@@ -2,6 +2,8 @@ import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue } from '../calculation/result.ts';
 import { conformityProbability } from './conformity.ts';
 import { knownRegion } from './known-region.ts';
+import { allowForStudy, type MethodStudy } from './method-study.ts';
+import { formatValue } from '../quantity/format.ts';
 import type { Limit } from './method.ts';
 import type { PropertyVerdict, VerdictRule, VerdictWord } from './property-verdict.ts';
 
@@ -10,22 +12,25 @@ import type { PropertyVerdict, VerdictRule, VerdictWord } from './property-verdi
  * interval is the guard band). A limit belongs to what is allowed: a value, or an interval end, exactly on it meets.
  * - simple: the value decides; a bound or a bracket decides only where it lies wholly on one side.
  * - guarded: meets when the whole interval lies inside, falls short when it lies wholly outside, else undecided;
- *   without an interval undecided. `verdictReason` says why in words.
+ *   without an interval undecided. `verdictReason` says why in words. Where the method has a measurement study, the
+ *   interval counts no narrower than that allows (`allowForStudy`).
  * Without a limit, or with both sides open, the word is 'no limit'; `property` is then the limit's, or ''.
  * @throws InputError when the lower limit lies above the upper one.
  */
-export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRule): PropertyVerdict {
+export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRule, study: MethodStudy | null = null): PropertyVerdict {
   if (limit === null || (limit.lower === null && limit.upper === null)) {
-    return { property: limit?.property ?? '', limit, verdict: 'no limit', probability: null };
+    return { property: limit?.property ?? '', limit, verdict: 'no limit', probability: null, ...(study && { study: study.text }) };
   }
   if (limit.lower !== null && limit.upper !== null && limit.lower > limit.upper) {
     throw new InputError('limit', limit.lower, `The lower limit (${limit.lower}) must not lie above the upper limit (${limit.upper}).`);
   }
+  const allowed = allowForStudy(result, study);
   return {
     property: limit.property,
     limit,
-    verdict: compare(result, limit, rule),
-    probability: conformityProbability(result, limit),
+    verdict: compare(allowed, limit, rule),
+    probability: conformityProbability(allowed, limit),
+    ...(study && { study: allowed === result || rule === 'simple' ? study.text : `${study.text}; counts as ${rangeText(allowed)} against the limit` }),
   };
 }
 
@@ -37,4 +42,8 @@ function compare(result: ResultValue, limit: Limit, rule: VerdictRule): VerdictW
   if (known.low >= lower && known.high <= upper) return 'meets';
   if (known.high < lower || known.low > upper) return 'falls short';
   return 'undecided';
+}
+
+function rangeText(result: ResultValue): string {
+  return formatValue({ ...result, level: null }).intervalText.replace(/^range /, '');
 }

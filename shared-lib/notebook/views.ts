@@ -85,6 +85,8 @@ export interface PropertyLine {
   intervalText: string;
   n: number;
   limitText: string;
+  /** The measurement study of the method, as it counts in the verdict; '' if there is none. Absent in reports frozen before there were any. */
+  studyText?: string;
   verdict: PropertyVerdict;
   strip: StripSpec | null;
 }

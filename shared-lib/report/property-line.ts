@@ -2,23 +2,29 @@ import type { CalculationResult, ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
 import type { StripSpec } from '../figure/strip.ts';
 import type { Limit, Method, Property } from '../method/method.ts';
+import type { MethodStudy } from '../method/method-study.ts';
 import { judge } from '../method/verdict.ts';
 import type { PropertyVerdict } from '../notebook/entry.ts';
 import type { PropertyLine } from '../notebook/views.ts';
 import { formatValue, NO_NUMBER } from '../quantity/format.ts';
 import { limitText } from './limit-text.ts';
 
-/** The verdict on every property of a method that the result holds or a limit asks for, in the method's order. */
+/**
+ * The verdict on every property of a method that the result holds or a limit asks for, in the method's order.
+ * @param studies the measurement studies of the method that verdicts are to take into account
+ */
 export function judgeProperties(
   method: Method,
   results: Record<string, ResultValue>,
   limits: Limit[],
   rule: 'simple' | 'guarded',
+  studies: readonly MethodStudy[] = [],
 ): PropertyVerdict[] {
   return method.properties.flatMap((property) => {
     const limit = limits.find((candidate) => candidate.property === property.key) ?? null;
     const result = results[property.key];
-    if (result) return [{ ...judge(result, limit, rule), property: property.key }];
+    const study = studies.find((candidate) => candidate.property === property.key) ?? null;
+    if (result) return [{ ...judge(result, limit, rule, study), property: property.key }];
     return limit ? [{ property: property.key, limit, verdict: 'undecided' as const, probability: null }] : [];
   });
 }
@@ -56,8 +62,9 @@ export function judgedLines(
   result: CalculationResult,
   limits: Limit[],
   rule: 'simple' | 'guarded',
+  studies: readonly MethodStudy[] = [],
 ): PropertyLine[] {
-  return propertyLines(method, result.results, judgeProperties(method, result.results, limits, rule), result.figures);
+  return propertyLines(method, result.results, judgeProperties(method, result.results, limits, rule, studies), result.figures);
 }
 
 function propertyLine(
@@ -76,6 +83,7 @@ function propertyLine(
     intervalText,
     n: result?.n ?? 0,
     limitText: limitText(verdict.limit, unit),
+    studyText: verdict.study ?? '',
     verdict,
   };
   return { ...line, strip: result ? strip(property, result, verdict.limit, figures, spoken(line)) : null };
@@ -125,5 +133,6 @@ function spoken(line: Omit<PropertyLine, 'strip'>): string {
   if (line.intervalText) parts.push(line.intervalText);
   parts.push(`from ${line.n} ${line.n === 1 ? 'reading' : 'readings'}`);
   if (line.limitText) parts.push(`limit ${line.limitText}: ${line.verdict.verdict}`);
+  if (line.limitText && line.studyText) parts.push(`measurement study: ${line.studyText}`);
   return `${parts.join(', ')}.`;
 }

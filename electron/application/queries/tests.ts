@@ -49,6 +49,8 @@ export interface StoredTest {
   rows: StoredRow[];
   traces: StoredTrace[];
   remark: string;
+  /** The entry by which it was finished last, `null` until then. */
+  finishedSeq: number | null;
   finished: {
     at: string;
     by: string;
@@ -63,7 +65,7 @@ export interface StoredTest {
 export function loadTest(store: NotebookStore, testId: string): StoredTest {
   const test = store.one<Tables['test']>('SELECT * FROM test WHERE testId = ?', [testId]);
   if (!test) throw new Refusal('not-found', 'This test is not in the notebook.');
-  const { sampleId, methodId, methodVersion, rule, state, startedAt, startedBy, startedSeq, remark } = test;
+  const { sampleId, methodId, methodVersion, rule, state, startedAt, startedBy, startedSeq, finishedSeq, remark } = test;
   return {
     testId,
     sampleId,
@@ -79,6 +81,7 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
     rows: rowsOf(store, testId),
     traces: tracesOf(store, testId),
     remark,
+    finishedSeq,
     finished: finishedOf(test),
   };
 }
