@@ -25,6 +25,16 @@ describe('the live result', () => {
     expect(short.test.verdict).not.toBe('meets');
   });
 
+  it('names the row and the field by its label when readings contradict each other', async () => {
+    const bench = await testBench();
+    const sheet = await measured(bench, '39\t40\n38\t36');
+    expect(sheet.live).toBeNull();
+    expect(sheet.missing!.text).toMatch(/^Position 2: The fluid that retracted \(36 mN\/m\)/);
+    const bond = await bench.startTest('lamination-bond');
+    const begun = await bench.do('reading.enter', { testId: bond.test.testId, row: 'r3', key: 'forceN', typed: '2,5' });
+    expect(begun.missing!.text).toMatch(/^Specimen 3 has no failure;/);
+  });
+
   it('is the verdict of the sample as well: the worst of its tests', async () => {
     const bench = await testBench();
     await measured(bench);

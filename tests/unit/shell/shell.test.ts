@@ -60,6 +60,19 @@ describe('the window', () => {
     expect(electron.window.webContents.reloads).toBe(3);
     expect(electron.errors.join()).toMatch(/acknowledged entry is on disk/);
   });
+
+  it('asks before it is closed over something unsaved, and then lets itself be closed', async () => {
+    await start();
+    const closedAfter = (button: number): boolean => {
+      electron.chosenButton = button;
+      let closed = false;
+      // Electron: preventDefault() ignores the page's objection.
+      electron.window.webContents.emit('will-prevent-unload', { preventDefault: () => (closed = true) });
+      return closed;
+    };
+    expect(closedAfter(0)).toBe(false);
+    expect(closedAfter(1)).toBe(true);
+  });
 });
 
 describe('what pages may do', () => {

@@ -32,6 +32,8 @@ export class StandIn {
   menu: { label?: string; submenu?: { label?: string; click?: () => void }[] }[] = [];
   errors: string[] = [];
   chosenFiles: string[] = [];
+  /** The button that is pressed in a message box, from 0. */
+  chosenButton = 0;
 
   /** The stand-in as the shell sees it. */
   get parts(): ElectronParts {
@@ -52,6 +54,7 @@ export class StandIn {
       },
       dialog: {
         showErrorBox: (_title: string, text: string) => void this.errors.push(text),
+        showMessageBoxSync: () => this.chosenButton,
         showOpenDialog: () => Promise.resolve({ canceled: this.chosenFiles.length === 0, filePaths: this.chosenFiles }),
       },
       ipcMain: { handle: (channel: string, handler: Listener) => void this.handlers.set(channel, handler) },
