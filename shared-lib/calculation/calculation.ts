@@ -138,6 +138,7 @@ function issueSentence(issue: Issue, value: unknown): string {
     case 'unrecognized_keys':
       return `${field} has a field that is not known here: ${issue.keys.join(', ')}.`;
     case 'invalid_union':
+      if (value === undefined || value === null) return `${field} is missing.`;
       return `${field} has none of the forms that are allowed here, found ${shown}.`;
     default:
       return issue.message;

@@ -88,7 +88,7 @@ function compute(given: Given): Outcome {
     notes: notesOf(given, found, rows.length),
     figures: [
       abFigure(reference, samples, finding, tolerance, cmc),
-      ...(rows.length > 1 ? [replicatesFigure('readings', title, '', values, found, rows.map(({ reading }) => reading))] : []),
+      ...(rows.length > 1 ? [replicatesFigure(`${formula}-readings`, title, '', values, found, rows.map(({ reading }) => reading))] : []),
       ...(rows.length > 2 ? [driftFigure('drift', title, values, rows.map(({ reading }) => reading), tolerance?.limit)] : []),
     ],
   };

@@ -98,8 +98,8 @@ function asRead({ read, paper, basis, status }: Given, notes: string[]): { readi
     if (values === undefined) continue;
     if (status === 'visual' && channel !== 'visual') throw new InputError(`read.${channel}`, null, 'Status visual has only the visual density.');
     const list = [...listOf(values)];
-    const negative = basis === 'minus-paper' ? undefined : list.find((value) => value < 0);
-    if (negative !== undefined) throw new InputError(`read.${channel}`, negative, `An absolute density cannot be below zero, as ${negative} is; state the basis 'minus-paper' if the paper was subtracted.`);
+    const negative = basis === 'minus-paper' ? -1 : list.findIndex((value) => value < 0);
+    if (negative >= 0) throw new InputError(`read.${channel}[${negative}]`, list[negative], `An absolute density cannot be below zero, as ${list[negative]} is; state the basis 'minus-paper' if the paper was subtracted.`);
     readings[channel] = paper === undefined ? list : list.map((value) => value - paperDensity(paper, channel));
   }
   if (Object.keys(readings).length === 0) throw new InputError('read', null, 'No density was read: give cyan, magenta, yellow or visual.');

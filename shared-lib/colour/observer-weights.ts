@@ -25,20 +25,24 @@ export function observerWeights(grid: SpectralGrid, illuminant: Illuminant, obse
 
 function fineWeights(stepNm: number, illuminant: Illuminant, observer: Observer): { fine: Triple; from: SpectralGrid } {
   const lines = illuminant === 'F2' || illuminant === 'F11';
-  if (stepNm >= 10 && !lines) return { fine: weightingTables[illuminant][observer], from: tableGrid };
+  if (stepNm >= 10 && !lines) return { fine: toHundred(weightingTables[illuminant][observer]), from: tableGrid };
   const from = stepNm >= 5 || lines ? tabulated : { startNm: 380, stepNm: 1, count: 401 };
   return { fine: products(from, illuminant, observer), from };
 }
 
-/** Power times colour-matching function, scaled to Y = 100 for the perfect diffuser. */
+/** Power times colour-matching function. */
 function products(grid: SpectralGrid, illuminant: Illuminant, observer: Observer): Triple {
   const power = resampled(spectralPower[illuminant], grid, true);
   const { x, y, z } = colourMatching[observer];
   const times = (functions: Float64Array) => resampled(functions, grid, false).map((value, index) => value * power[index]!);
-  const luminous = times(y);
-  const scale = 100 / sum(luminous);
+  return toHundred({ x: times(x), y: times(y), z: times(z) });
+}
+
+/** Scaled so that the perfect diffuser has Y = 100. */
+function toHundred({ x, y, z }: Triple): Triple {
+  const scale = 100 / sum(y);
   const scaled = (values: Float64Array) => values.map((value) => value * scale);
-  return { x: scaled(times(x)), y: scaled(luminous), z: scaled(times(z)) };
+  return { x: scaled(x), y: scaled(y), z: scaled(z) };
 }
 
 /** The tabulated values at the places of a grid: illuminants linearly, as CIE 015 says of the D series, else cubically. */

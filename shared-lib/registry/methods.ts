@@ -1,5 +1,18 @@
 import { bondBuildMethod } from '../bond-strength/bond-build.method.ts';
 import { laminationBondMethod } from '../bond-strength/lamination-bond.method.ts';
+import { coatWeightForDensityMethod } from '../colour/coat-weight-for-density.method.ts';
+import { colourMeasuredMethod } from '../colour/colour-measured.method.ts';
+import { colourStrengthMethod } from '../colour/colour-strength.method.ts';
+import { glossMethod } from '../colour/gloss.method.ts';
+import { hueErrorMethod } from '../colour/hue-error.method.ts';
+import { matchByEyeMethod } from '../colour/match-by-eye.method.ts';
+import { opacityMethod } from '../colour/opacity.method.ts';
+import { printContrastMethod } from '../colour/print-contrast.method.ts';
+import { printDensityMethod } from '../colour/print-density.method.ts';
+import { spotToneValueMethod } from '../colour/spot-tone-value.method.ts';
+import { toneValueMethod } from '../colour/tone-value.method.ts';
+import { trapMethod } from '../colour/trap.method.ts';
+import { whitenessMethod } from '../colour/whiteness.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
 import type { Method } from '../method/method.ts';
 import { contactAngleAcidBaseMethod, contactAngleMethod } from '../surface-energy/contact-angle.method.ts';
@@ -15,4 +28,17 @@ export const allMethods: readonly Method[] = [
   laminationBondMethod,
   bondBuildMethod,
   lightExposureMethod,
+  matchByEyeMethod,
+  colourMeasuredMethod,
+  printDensityMethod,
+  toneValueMethod,
+  spotToneValueMethod,
+  printContrastMethod,
+  trapMethod,
+  hueErrorMethod,
+  colourStrengthMethod,
+  coatWeightForDensityMethod,
+  opacityMethod,
+  whitenessMethod,
+  glossMethod,
 ];
