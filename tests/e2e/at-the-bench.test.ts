@@ -84,6 +84,20 @@ describe('the focus on the bench sheet', () => {
   });
 });
 
+it('draws a figure anew when the window changes its width', async () => {
+  const { test } = await callApi(page, 'test.start', { sampleId, methodId: 'test-fluids' });
+  await callApi(page, 'readings.paste', { testId: test.testId, row: 'r1', key: 'wetsMNm', pasted: '38\t40\n37\t39\n38\t40' });
+  await page.evaluate((id) => (location.hash = `#/bench-sheet/${id}`), test.testId);
+  const figure = page.getByRole('region', { name: /^Result/ }).locator('canvas').first();
+  // Drawn and shown at the same width, letters are as wide as they should be.
+  const drawnToShown = () => figure.evaluate((canvas: HTMLCanvasElement) => canvas.width / devicePixelRatio / canvas.getBoundingClientRect().width);
+  for (const width of [1280, 1920, 960]) {
+    await page.setViewportSize({ width, height: 800 });
+    await expect.poll(drawnToShown).toBeCloseTo(1, 2);
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+});
+
 it('leads the keyboard to the new screen', async () => {
   await page.keyboard.press('Alt+Digit3');
   await page.getByRole('heading', { name: 'Materials', level: 1 }).waitFor();
