@@ -36,8 +36,8 @@ export function menuTemplate(platform: NodeJS.Platform, recent: { fileName: stri
       submenu: [
         { label: 'Today', accelerator: 'Alt+1', registerAccelerator: false, click: () => actions.command('show-today') },
         { label: 'Samples', accelerator: 'Alt+2', registerAccelerator: false, click: () => actions.command('show-samples') },
-        { label: 'Reports', accelerator: 'Alt+4', registerAccelerator: false, click: () => actions.command('show-reports') },
-        { label: 'Record', accelerator: 'Alt+5', registerAccelerator: false, click: () => actions.command('show-record') },
+        { label: 'Reports', accelerator: 'Alt+6', registerAccelerator: false, click: () => actions.command('show-reports') },
+        { label: 'Record', accelerator: 'Alt+7', registerAccelerator: false, click: () => actions.command('show-record') },
         { type: 'separator' },
         { label: 'New sample', accelerator: 'CmdOrCtrl+Shift+N', click: () => actions.command('new-sample') },
       ],

@@ -5,6 +5,8 @@ export type Place =
   | { screen: 'samples'; sampleId: string | null }
   | { screen: 'materials' }
   | { screen: 'bench-sheet'; testId: string }
+  | { screen: 'trials'; trialSetId: string | null }
+  | { screen: 'methods'; methodId: string | null }
   | { screen: 'reports'; reportId: string | null }
   | { screen: 'new-report'; replaces: string | null }
   | { screen: 'record'; testId: string | null };
@@ -14,6 +16,8 @@ export const railScreens = [
   { screen: 'today', name: 'Today' },
   { screen: 'samples', name: 'Samples' },
   { screen: 'materials', name: 'Materials' },
+  { screen: 'trials', name: 'Trials' },
+  { screen: 'methods', name: 'Methods' },
   { screen: 'reports', name: 'Reports' },
   { screen: 'record', name: 'Record' },
   { screen: 'notebook', name: 'Notebook' },
@@ -32,6 +36,10 @@ export function parsePlace(hash: string): Place {
       return { screen, sampleId: id || null };
     case 'bench-sheet':
       return id ? { screen, testId: id } : { screen: 'today' };
+    case 'trials':
+      return { screen, trialSetId: id || null };
+    case 'methods':
+      return { screen, methodId: id || null };
     case 'reports':
       return { screen, reportId: id || null };
     case 'new-report':
@@ -48,6 +56,8 @@ export function placeHash(place: Place): string {
   const id =
     'sampleId' in place ? place.sampleId
     : 'testId' in place ? place.testId
+    : 'trialSetId' in place ? place.trialSetId
+    : 'methodId' in place ? place.methodId
     : 'reportId' in place ? place.reportId
     : 'replaces' in place ? place.replaces
     : null;

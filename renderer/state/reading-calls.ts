@@ -17,6 +17,17 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'report.pdf',
   'record.list',
   'record.verify',
+  'trialSets.list',
+  'trialSet.get',
+  'trialSet.plan',
+  'trialSet.equivalence',
+  'trialSet.factorView',
+  'trialSet.tradeOff',
+  'formulation.calculate',
+  'studies.list',
+  'study.get',
+  'controlCharts.list',
+  'controlChart.get',
 ]);
 
 export function isReading(name: CallName): boolean {

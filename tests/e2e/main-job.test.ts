@@ -72,7 +72,7 @@ async function addMaterial(kindKey: string, name: string, supplier: string, lot:
 }
 
 async function startTest(method: string, title: RegExp): Promise<void> {
-  await keys.press('Alt+Digit2');
+  await keys.goTo('Samples');
   await keys.pressButton(page.getByRole('link', { name: 'QF-2041' }));
   const field = page.getByRole('combobox', { name: 'Start a test' });
   await keys.reach(field);
@@ -155,7 +155,7 @@ describe('the whole job by keyboard', () => {
   });
 
   it('adds film, ink, adhesive and laminate, each with a lot', async () => {
-    await keys.press('Alt+Digit3');
+    await keys.goTo('Materials');
     await heading('Materials').waitFor();
     await addMaterial('film', 'PET 12 µm', 'Osprey Vale', 'OV-7731', '03092026');
     await addMaterial('ink', 'Low-migration cyan', 'Tamarind', 'T-118');
@@ -166,7 +166,7 @@ describe('the whole job by keyboard', () => {
   });
 
   it('adds a sample with its lots', async () => {
-    await keys.press('Alt+Digit2');
+    await keys.goTo('Samples');
     await keys.pressButton(button('Add sample…'));
     const form = page.getByRole('form', { name: 'New sample' });
     await keys.fill(form.getByLabel('Code'), 'QF-2041');
@@ -292,7 +292,7 @@ describe('the whole job by keyboard', () => {
   let pdf: PdfText;
 
   it('issues a report and saves it as PDF', async () => {
-    await keys.press('Alt+Digit4');
+    await keys.goTo('Reports');
     await keys.pressButton(page.getByRole('link', { name: 'New report…' }));
     await keys.fill(page.getByLabel('Title'), 'Low-migration cyan on the dumpling pouch');
     await keys.fill(page.getByLabel('Recipient'), 'Tamarind, technical service');
@@ -327,7 +327,7 @@ describe('the whole job by keyboard', () => {
     says('peel-3.csv');
     // The report names the entry that it was made from, by its place and by its hash, as the Record has it.
     const [, place, hash] = /first(\d+)entries.*?([0-9a-f]{64})/.exec(pdf.text)!;
-    await keys.press('Alt+Digit5');
+    await keys.goTo('Record');
     const entry = page.getByRole('row').filter({ has: page.getByRole('cell', { name: place!, exact: true }) });
     expect(await entry.getByRole('note').getAttribute('aria-label')).toBe(`hash ${hash}`);
     // The test fluids' hazard, the blade's and the lamp's.
@@ -347,11 +347,11 @@ describe('the whole job by keyboard', () => {
     await heading('Today').waitFor();
     expect(await entryCount()).toBeGreaterThanOrEqual(before);
 
-    await keys.press('Alt+Digit5');
+    await keys.goTo('Record');
     await keys.pressButton(button('Verify the record'));
     await shows(page.getByRole('status'), /Intact: all \d+ entries/);
 
-    await keys.press('Alt+Digit2');
+    await keys.goTo('Samples');
     await keys.pressButton(page.getByRole('link', { name: 'QF-2041' }));
     await keys.pressButton(page.getByRole('link', { name: /test fluids/i }).first());
     await heading(/^Test fluids/).waitFor();
@@ -361,7 +361,7 @@ describe('the whole job by keyboard', () => {
     }
     await shows(resultOf('Wetting tension'), '39', 'meets');
 
-    await keys.press('Alt+Digit4');
+    await keys.goTo('Reports');
     await page.getByRole('row', { name: /LR-\d{4}-001/ }).waitFor();
     const [download] = await Promise.all([page.waitForEvent('download'), keys.pressButton(button(/^Save PDF of LR-/))]);
     expect((await readPdf(readFileSync(await download.path()))).text).toBe(pdf.text);
