@@ -20,11 +20,13 @@ export async function serve({ words: [file], options, out, err }: Invocation): P
     notebooksFolder: notebooks,
     version: programVersion(programFolder),
   });
+  const demo = path.join(notebooks, 'demo.laydown');
+  if (!file && !existsSync(demo)) out('Making the demo notebook; this takes a moment, once.');
   const opened = file
     ? existsSync(file)
       ? await application.open(path.resolve(file))
       : { ok: true as const }
-    : await application.openDemo(path.join(notebooks, 'demo.laydown'));
+    : await application.openDemo(demo);
   if (!opened.ok) err(opened.problem.message);
   if (file && !existsSync(file)) out(`There is no notebook at ${file} yet; start it in the window.`);
 
