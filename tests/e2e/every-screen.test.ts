@@ -22,22 +22,19 @@ afterAll(async () => {
   await program.stopAndClear();
 });
 
-/** Name of the picture and place in the address, for each screen and a bench sheet of each method in use. */
+/** Name of the picture and place in the address: every screen of the rail, and a bench sheet of each method in use. */
 async function screensOf(page: Page): Promise<[string, string][]> {
+  const rail = await page.getByRole('navigation').getByRole('link').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
+  expect(rail).toEqual(expect.arrayContaining(['#/today', '#/samples', '#/materials', '#/reports', '#/record', '#/notebook']));
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
   const [report] = await callApi(page, 'reports.list', {});
   const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
   return [
-    ['today', '#/today'],
-    ['samples', '#/samples'],
+    ...rail.map((hash): [string, string] => [hash.slice(2), hash]),
     ['sample', `#/samples/${tests[0]!.sampleId}`],
-    ['materials', '#/materials'],
     ...oneOfEach.map((test): [string, string] => [`bench-sheet-${test.methodId}`, `#/bench-sheet/${test.testId}`]),
-    ['reports', '#/reports'],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
-    ['record', '#/record'],
-    ['notebook', '#/notebook'],
   ];
 }
 
@@ -49,10 +46,10 @@ async function go(page: Page, hash: string): Promise<void> {
   await page.evaluate(
     () =>
       new Promise<void>((resolve) => {
-        let timer = setTimeout(resolve, 250);
+        let timer = setTimeout(resolve, 150);
         new MutationObserver(() => {
           clearTimeout(timer);
-          timer = setTimeout(resolve, 250);
+          timer = setTimeout(resolve, 150);
         }).observe(document.body, { childList: true, subtree: true, characterData: true });
       }),
   );

@@ -30,6 +30,14 @@ export class Keyboard {
     throw new Error(`Tab does not lead to ${control.toString()}.`);
   }
 
+  /** Goes to a screen of the rail by the shortcut that the rail names for it. */
+  async goTo(screen: string): Promise<void> {
+    const link = this.page.getByRole('navigation').getByRole('link', { name: new RegExp(`^${screen}`) });
+    const digit = /Alt\+(\d)/.exec((await link.getAttribute('aria-keyshortcuts')) ?? '')?.[1];
+    if (digit === undefined) throw new Error(`The rail names no shortcut for ${screen}.`);
+    await this.press(`Alt+Digit${digit}`);
+  }
+
   /** Reaches a field, replaces what stands in it and leaves the focus there. */
   async fill(field: Locator, text: string): Promise<void> {
     await this.reach(field);
