@@ -21,11 +21,12 @@ export interface PlateauForce {
   drift: { changeN: number; t: number } | null;
 }
 
-/** From 200 points on 20 blocks, from 20 on 10; B. Schmeiser, Oper. Res. 30 (1982) 556: 10 to 30 blocks are enough. */
-const BLOCKS = [
-  { points: 200, blocks: 20 },
-  { points: 20, blocks: 10 },
-];
+/**
+ * B. Schmeiser, Oper. Res. 30 (1982) 556: 10 to 30 blocks are enough. The fewest of these make the longest blocks, whose
+ * means depend least on one another: with 20 the interval was too short for traces whose points remember each other long.
+ */
+const BLOCKS = 10;
+const FEWEST_POINTS = 20;
 
 /**
  * Force statistics over the plateau. Neighbouring points of a trace depend on each other, so the interval of the mean
@@ -90,10 +91,9 @@ function squaresAbout(force: Float64Array, mean: number): number {
 
 /** Means of equal blocks, as deviations from the overall mean so that a plateau without spread gives exact zeros. */
 function blockMeans(force: Float64Array, mean: number): Float64Array | null {
-  const blocks = BLOCKS.find((step) => force.length >= step.points)?.blocks;
-  if (!blocks) return null;
-  const boundary = (block: number) => Math.floor((block * force.length) / blocks);
-  return Float64Array.from({ length: blocks }, (_, block) => meanDeviation(force, boundary(block), boundary(block + 1), mean));
+  if (force.length < FEWEST_POINTS) return null;
+  const boundary = (block: number) => Math.floor((block * force.length) / BLOCKS);
+  return Float64Array.from({ length: BLOCKS }, (_, block) => meanDeviation(force, boundary(block), boundary(block + 1), mean));
 }
 
 function meanDeviation(force: Float64Array, from: number, to: number, mean: number): number {
