@@ -12,7 +12,7 @@ export interface AngleScatter {
 }
 
 /** Drops from which a liquid's own scatter is used; fewer say too little and take the scatter pooled over all liquids. */
-const ownScatterFrom = 3;
+export const ownScatterFrom = 3;
 
 /**
  * Means and standard uncertainties of replicate angles, one list of degrees per liquid. A liquid with fewer than three drops

@@ -103,7 +103,9 @@ export const contactAngleCalculation = defineCalculation({
   cautions: [
     'Probe liquids: formamide and diiodomethane are hazardous to health; work with gloves and extraction, and go by their safety data sheets and local rules.',
   ],
-  sources: ['Intervals: Monte Carlo after JCGM 101:2008, 10 000 draws from a fixed seed'],
+  sources: [
+    'Intervals: Monte Carlo after JCGM 101:2008, 10 000 draws from a fixed seed; degrees of freedom by Welch and Satterthwaite, JCGM 100:2008, G.4',
+  ],
 });
 
 interface Fit {
