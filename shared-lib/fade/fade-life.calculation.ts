@@ -51,6 +51,7 @@ export const fadeLifeCalculation = defineCalculation({
     'ISO 18909 (30 % loss of density as an illustrative endpoint, from memory)',
     'C. M. Hurvich, C.-L. Tsai, Biometrika 76 (1989) 297 (AICc)',
     'D. M. Bates, D. G. Watts, Nonlinear Regression Analysis and Its Applications (1988), 6.1 (profile interval)',
+    'K. P. Burnham, D. R. Anderson, Sociol. Methods Res. 33 (2004) 261 (models that AICc does not rule out)',
   ],
 });
 
@@ -112,14 +113,17 @@ function startFlags({ readings }: Given, values: number[], { unfaded, startToler
   );
 }
 
-function choiceNotes({ choice, lives }: FadeLife, series: number): string[] {
+function choiceNotes({ choice, lives, rivals }: FadeLife, series: number): string[] {
   const { chosen, why } = choice;
   const notes = [
     why === 'exact'
       ? `The readings lie on the curve (${chosen.model.title}) without scatter, so that no interval can be given.`
       : `Model: ${chosen.model.title}${why === 'aicc' ? ', by the smallest AICc' : ''}.`,
   ];
-  if (why !== 'exact') notes.push('The interval holds for this model; it does not contain the choice among models.');
+  if (rivals.length > 0) {
+    const titles = rivals.map(({ model }) => model.title).join(', ');
+    notes.push(`The interval spans the models that the readings do not rule out (AICc higher by 7 at most): this one and ${titles}.`);
+  } else if (why !== 'exact') notes.push('The interval holds for this model; it does not contain the choice among models.');
   if (series > 1) {
     notes.push('The series count as replicate patches of one print: one model for all, the exposure to the limit is the geometric mean of theirs.');
     if (new Set(lives.map(({ bound }) => bound)).size > 1) notes.push('Some patches give only a bound; the mean is then a bound as well, or cannot be given.');

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { fadeLifeCalculation } from '../../../shared-lib/fade/fade-life.calculation.ts';
+import { fadeLife } from '../../../shared-lib/fade/fade-life.ts';
+import { retainedQuantity } from '../../../shared-lib/fade/fade-quantity.ts';
 
 const run = (input: unknown) => runCalculation(fadeLifeCalculation, input);
 
@@ -65,11 +67,15 @@ describe('profile interval of the exposure to the limit', () => {
     const rate = x.reduce((sum, at, i) => sum + at * (1 - y[i]!), 0) / sumXX;
     const residual = Math.sqrt(x.reduce((sum, at, i) => sum + (y[i]! - (1 - rate * at)) ** 2, 0) / 4);
     const reach = (2.776445105 * residual) / Math.sqrt(sumXX);
-    const { results, table } = run({ readings: x.map((exposure, i) => ({ exposure, retained: y[i] })) });
-    expect(table.find((row) => row.chosen)!.model).toBe('zero-order');
-    expect(results.exposureToLimit!.value).toBeCloseTo(0.3 / rate, 5);
-    expect(results.exposureToLimit!.low).toBeCloseTo(0.3 / (rate + reach), 3);
-    expect(results.exposureToLimit!.high).toBeCloseTo(0.3 / (rate - reach), 3);
+    const { choice, lives, life, rivals } = fadeLife(retainedQuantity, [{ name: '', exposures: x, values: y }], 0.7, 'h', 0.95);
+    expect(choice.chosen.model.id).toBe('zero-order');
+    expect(lives[0]!.value).toBeCloseTo(0.3 / rate, 5);
+    expect(lives[0]!.low).toBeCloseTo(0.3 / (rate + reach), 3);
+    expect(lives[0]!.high).toBeCloseTo(0.3 / (rate - reach), 3);
+    // What is reported also holds the interval of first order, which these readings do not rule out: e^(−kx) fades slower later.
+    expect(rivals.map(({ model }) => model.id)).toEqual(['first-order']);
+    expect(life!.low).toBeCloseTo(lives[0]!.low!, 8);
+    expect(life!.high!).toBeGreaterThan(lives[0]!.high!);
   });
 });
 
