@@ -21,9 +21,10 @@ export function labDifference(reference: Lab, sample: Lab): LabDifference {
 }
 
 /** Chromas so small that the hue of one of them is lost in rounding; their ΔH* is far below any reading. */
-const neutralProduct = 1e-20;
+export const neutralProduct = 1e-20;
 
-function hueDifference(a1: number, b1: number, a2: number, b2: number, product: number): number {
+/** ΔH* of two a*b* vectors whose chromas have this product. */
+export function hueDifference(a1: number, b1: number, a2: number, b2: number, product: number): number {
   if (product < neutralProduct) return 0;
   const dot = a1 * a2 + b1 * b2;
   const cross = a1 * b2 - a2 * b1;

@@ -19,9 +19,11 @@ export function labFunction(ratio: number): number {
 }
 
 /** CIELAB from tristimulus values and the white point (ISO/CIE 11664-4). */
-export function labFromXyz([X, Y, Z]: Xyz, [Xn, Yn, Zn]: Xyz): Lab {
-  const fy = labFunction(Y / Yn);
-  return [116 * fy - 16, 500 * (labFunction(X / Xn) - fy), 200 * (fy - labFunction(Z / Zn))];
+export function labFromXyz(xyz: Xyz, white: Xyz): Lab {
+  const fx = labFunction(xyz[0] / white[0]);
+  const fy = labFunction(xyz[1] / white[1]);
+  const fz = labFunction(xyz[2] / white[2]);
+  return [116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)];
 }
 
 /** Tristimulus values from CIELAB and the white point; negative for coordinates of no real colour. */
