@@ -23,11 +23,20 @@ import { formulationCalculation } from '../liquid/formulation.calculation.ts';
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
+import { calibrationCalculation } from '../statistics/calibration.calculation.ts';
+import { capabilityCalculation } from '../statistics/capability.calculation.ts';
 import { censoredNormalCalculation } from '../statistics/censored-normal.calculation.ts';
+import { compareTrialsCalculation } from '../statistics/compare-trials.calculation.ts';
+import { controlChartCalculation } from '../statistics/control-chart.calculation.ts';
+import { desirabilityCalculation } from '../statistics/desirability.calculation.ts';
+import { equivalenceCalculation } from '../statistics/equivalence.calculation.ts';
 import { fitCalculation } from '../statistics/fit.calculation.ts';
 import { kaplanMeierCalculation } from '../statistics/kaplan-meier.calculation.ts';
+import { measurementStudyCalculation } from '../statistics/measurement-study.calculation.ts';
 import { regressionCalculation } from '../statistics/regression.calculation.ts';
+import { sampleSizeCalculation } from '../statistics/sample-size.calculation.ts';
 import { summaryCalculation } from '../statistics/summary.calculation.ts';
+import { twoFactorCalculation } from '../statistics/two-factor.calculation.ts';
 import { contactAngleCalculation } from '../surface-energy/contact-angle.calculation.ts';
 import { fluidRecipeCalculation } from '../surface-energy/fluid-recipe.calculation.ts';
 import { inkFitCalculation } from '../surface-energy/ink-fit.calculation.ts';
@@ -67,6 +76,15 @@ export const allCalculations: readonly Calculation[] = [
   glossCalculation,
   formulationCalculation,
   summaryCalculation,
+  compareTrialsCalculation,
+  equivalenceCalculation,
+  twoFactorCalculation,
+  desirabilityCalculation,
+  sampleSizeCalculation,
+  measurementStudyCalculation,
+  controlChartCalculation,
+  capabilityCalculation,
+  calibrationCalculation,
   censoredNormalCalculation,
   kaplanMeierCalculation,
   fitCalculation,

@@ -5,9 +5,9 @@ import type { Studentized } from './studentized.ts';
 
 const FARTHEST_NORMAL = 9;
 /** A treatment known much better than the control is taken for exactly known from here on. */
-const MOST_SHARED = 0.9999;
+const MOST_SHARED = 0.995;
 /** More different shares than this are rounded to as many steps. */
-const MOST_KINDS = 40;
+const MOST_KINDS = 25;
 
 /**
  * Distribution of the largest |t| when several treatments are compared with one control.

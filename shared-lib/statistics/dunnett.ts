@@ -41,14 +41,14 @@ export function dunnettUnequalSpread(groups: readonly (readonly number[])[], con
   const baseError = base.variance! / base.n;
   const errors = others.map((a) => moments[a]!.variance! / moments[a]!.n);
   const distribution = dunnettDistribution(errors.map((error) => (baseError > 0 ? Math.sqrt(baseError / (baseError + error)) : 0)));
+  const dfs = others.map((a, i) => welchDegreesOfFreedom(errors[i]!, moments[a]!.n - 1, baseError, base.n - 1));
+  const critical = distribution.upperQuantiles(1 - level, dfs.map((df) => (df > 0 ? df : 1)));
   return others.map((a, i) => {
     const difference = moments[a]!.mean - base.mean;
-    const variance = errors[i]! + baseError;
-    if (!(variance > 0)) return { a, b: control, difference, low: null, high: null, p: null };
-    const df = welchDegreesOfFreedom(errors[i]!, moments[a]!.n - 1, baseError, base.n - 1);
-    const error = Math.sqrt(variance);
-    const reach = error * distribution.upperQuantile(1 - level, df);
-    return { a, b: control, difference, low: difference - reach, high: difference + reach, p: distribution.upperTail(Math.abs(difference) / error, df) };
+    const error = Math.sqrt(errors[i]! + baseError);
+    if (!(error > 0)) return { a, b: control, difference, low: null, high: null, p: null };
+    const reach = error * critical[i]!;
+    return { a, b: control, difference, low: difference - reach, high: difference + reach, p: distribution.upperTail(Math.abs(difference) / error, dfs[i]!) };
   });
 }
 

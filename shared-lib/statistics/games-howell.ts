@@ -13,14 +13,21 @@ export function gamesHowell(groups: readonly (readonly number[])[], level = 0.95
   const moments = groupMoments(groups);
   if (moments.some(({ n }) => n < 2)) throw new RangeError('A comparison with separate spreads needs at least two values in each group.');
   const range = studentizedRange(groups.length);
-  return allPairs(groups.length).map(([a, b]) => {
-    const [first, second] = [moments[a]!, moments[b]!];
-    const difference = first.mean - second.mean;
-    const [u, v] = [first.variance! / first.n, second.variance! / second.n];
-    if (!(u + v > 0)) return { a, b, difference, low: null, high: null, p: null };
-    const df = welchDegreesOfFreedom(u, first.n - 1, v, second.n - 1);
-    const error = Math.sqrt((u + v) / 2);
-    const reach = error * range.upperQuantile(1 - level, df);
+  const errors = moments.map(({ n, variance }) => variance! / n);
+  const pairs = allPairs(groups.length).map(([a, b]) => ({
+    a,
+    b,
+    difference: moments[a]!.mean - moments[b]!.mean,
+    error: Math.sqrt((errors[a]! + errors[b]!) / 2),
+    df: welchDegreesOfFreedom(errors[a]!, moments[a]!.n - 1, errors[b]!, moments[b]!.n - 1),
+  }));
+  const judged = pairs.filter(({ error }) => error > 0);
+  const critical = range.upperQuantiles(1 - level, judged.map(({ df }) => df));
+  const reaches = new Map(judged.map((pair, i) => [pair, critical[i]! * pair.error]));
+  return pairs.map((pair) => {
+    const { a, b, difference, error, df } = pair;
+    const reach = reaches.get(pair);
+    if (reach === undefined) return { a, b, difference, low: null, high: null, p: null };
     return { a, b, difference, low: difference - reach, high: difference + reach, p: range.upperTail(Math.abs(difference) / error, df) };
   });
 }

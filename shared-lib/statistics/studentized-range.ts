@@ -19,7 +19,7 @@ export function normalRangeUpperTail(w: number, count: number): number {
     if (below === 0) return 0;
     return Math.exp(normalLogDensity(z) + others * Math.log(below)) * -Math.expm1(others * Math.log1p(-Math.min(1, beyond / below)));
   };
-  return count * integrate(integrand, -FARTHEST_NORMAL, FARTHEST_NORMAL + w, Math.ceil((2 * FARTHEST_NORMAL + w) / 5));
+  return count * integrate(integrand, -FARTHEST_NORMAL, FARTHEST_NORMAL + w, Math.ceil((2 * FARTHEST_NORMAL + w) / 6));
 }
 
 /**

@@ -7,9 +7,12 @@ export interface Studentized {
   upperTail: (value: number, df: number) => number;
   /** The value that is exceeded with probability `p`. */
   upperQuantile: (p: number, df: number) => number;
+  /** The same for many degrees of freedom, from 1 up: interpolated between a few (to 1e-8) where that is less work. */
+  upperQuantiles: (p: number, dfs: readonly number[]) => number[];
 }
 
 const ORDER = 16;
+const FEW = 24;
 const ANGLES = Array.from({ length: ORDER }, (_, j) => (Math.PI * (j + 0.5)) / ORDER);
 /** The tail has fallen below e^−300 before its argument is this large. */
 const FARTHEST = 36;
@@ -39,7 +42,16 @@ export function studentize(logTail: (w: number) => number): Studentized {
     while (excess(high) > 0) high *= 2;
     return findRoot((value) => (value === 0 ? -Math.log(p) : excess(value)), 0, high, 1e-12);
   };
-  return { upperTail, upperQuantile };
+  const upperQuantiles = (p: number, dfs: readonly number[]) => {
+    if (dfs.length <= FEW) return dfs.map((df) => upperQuantile(p, df));
+    const inverse = dfs.map((df) => 1 / df);
+    const middle = (Math.max(...inverse) + Math.min(...inverse)) / 2;
+    const half = Math.max(...inverse) - middle || middle;
+    // The logarithm of the quantile is smooth in 1/df.
+    const coefficients = chebyshev((x) => Math.log(upperQuantile(p, 1 / Math.max(middle + half * x, 1e-9))));
+    return inverse.map((at) => Math.exp(clenshaw(coefficients, (at - middle) / half)));
+  };
+  return { upperTail, upperQuantile, upperQuantiles };
 }
 
 function chebyshev(f: (x: number) => number): Float64Array {

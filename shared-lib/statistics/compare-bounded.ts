@@ -1,0 +1,57 @@
+import type { Flag } from '../calculation/result.ts';
+import { fitCensoredNormal } from './censored-normal.ts';
+import type { Censored } from './censored-normal.ts';
+import { compareCensored } from './compare-censored.ts';
+import { logRankTest } from './log-rank.ts';
+import { allPairs } from './pair-comparison.ts';
+import { sidakP, sidakTail } from './tamhane.ts';
+import type { TrialComparison, TrialPair } from './trial-comparison.ts';
+
+export interface BoundedTrial {
+  name: string;
+  readings: Censored[];
+}
+
+/**
+ * Compares trials in which some readings are only bounds (a film that tore, a fluid that held): differences of means by
+ * profile likelihood, all pairs together by Šidák; a pair whose means cannot be estimated, by the log-rank test where
+ * all bounds are lower ones.
+ */
+export function compareBounded(trials: readonly BoundedTrial[], control: number | null, level: number): TrialComparison {
+  const places = control === null ? allPairs(trials.length) : trials.flatMap((_, a): [number, number][] => (a === control ? [] : [[a, control]]));
+  const fits = trials.map(({ readings }) => fitCensoredNormal(readings, level));
+  const each = 1 - sidakTail(1 - level, places.length);
+  const flags: Flag[] = [];
+  const pairs = places.map(([a, b]): TrialPair => {
+    const found = compareCensored(trials[a]!.readings, trials[b]!.readings, each);
+    if (found) return { a, b, difference: found.difference, low: found.low, high: found.high, p: sidakP(found.p, places.length) };
+    const ranks = logRank([trials[a]!, trials[b]!]);
+    return { a, b, difference: null, low: null, high: null, p: ranks === null ? null : sidakP(ranks, places.length) };
+  });
+  fits.forEach((fit, index) => {
+    if (fit.status !== 'estimated') flags.push({ code: 'mean-only-bounded', where: `groups[${index}]`, text: `${trials[index]!.name}: ${fit.reason}` });
+  });
+  const spreads = fits.flatMap(({ standardDeviation, n }) => (standardDeviation && n > 1 ? [(standardDeviation ** 2 * n) / (n - 1)] : []));
+  const overall = logRank(trials);
+  return {
+    levels: fits.map(({ status, mean, low, high }) => ({ value: status === 'estimated' ? mean : null, low, high })),
+    pairs,
+    method: 'profile likelihood, Šidák',
+    f: null,
+    p: overall,
+    welchF: null,
+    welchP: null,
+    spread: spreads.length > 0 ? Math.sqrt(spreads.reduce((sum, value) => sum + value, 0) / spreads.length) : null,
+    notes: [
+      'Some readings are only bounds; they count as such, by likelihood, and are neither dropped nor taken as the value itself.',
+      overall === null ? 'An overall test needs readings that are exact or lower bounds.' : 'Overall: log-rank test, with lower bounds counted as bounds.',
+    ],
+    flags,
+  };
+}
+
+/** p of the log-rank test; `null` where a reading has an upper bound other than itself, or no test can be had. */
+function logRank(trials: readonly BoundedTrial[]): number | null {
+  if (trials.some(({ readings }) => readings.some(({ low, high }) => low === null || (high !== null && high !== low)))) return null;
+  return logRankTest(trials.map(({ readings }) => readings.map(({ low, high }) => ({ time: low!, event: high !== null }))))?.p ?? null;
+}
