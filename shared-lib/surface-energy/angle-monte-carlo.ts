@@ -16,6 +16,8 @@ export interface DrawnIntervals {
   intervals: { low: number; high: number }[] | null;
   /** Share of the draws in which the model had no physical solution; they are left out. */
   unphysicalShare: number;
+  /** Whether the model's misfit is in the intervals; the drops do not explain it then. */
+  misfitCounts: boolean;
 }
 
 /**
@@ -37,7 +39,7 @@ export function drawIntervals(
   const misfitDf = liquids - model.parameters;
   const misfit = misfitDf > 0 ? excessMisfit(model, scatter, misfitDf) : 0;
   const known = scatter.every(({ uncertaintyDeg }) => uncertaintyDeg !== null);
-  if (!known && misfitDf <= 0) return { intervals: null, unphysicalShare: 0 };
+  if (!known && misfitDf <= 0) return { intervals: null, unphysicalShare: 0, misfitCounts: false };
 
   const df = effectiveDf(model, scatter, misfit, misfitDf);
   const random = seededRandom(seed);
@@ -68,18 +70,17 @@ export function drawIntervals(
     if (physical) kept++;
   }
   const unphysicalShare = 1 - kept / draws;
-  if (kept < draws / 2) return { intervals: null, unphysicalShare };
+  const misfitCounts = misfit > 0;
+  if (kept < draws / 2) return { intervals: null, unphysicalShare, misfitCounts };
   const tail = (1 - level) / 2;
   const intervals = samples.map((sample) => {
     const drawn = sample.subarray(0, kept);
     return { low: quantile(drawn, tail), high: quantile(drawn, 1 - tail) };
   });
-  return { intervals, unphysicalShare };
+  return { intervals, unphysicalShare, misfitCounts };
 }
 
-/**
- * Standard deviation of cos θ that the residuals show beyond the scatter of the drops; 0 where the drops explain them.
- */
+/** Standard deviation of cos θ that the residuals show beyond the scatter of the drops; 0 where the drops explain them. */
 function excessMisfit(model: WettingModel, scatter: readonly AngleScatter[], df: number): number {
   const cosines = Float64Array.from(scatter, ({ meanDeg }) => Math.cos(meanDeg * radians));
   const residuals = residualsOf(model, cosines);

@@ -115,7 +115,7 @@ interface Fit {
 }
 
 function withIntervals(model: WettingModel, out: Float64Array, scatter: AngleScatter[], seed: number): Fit {
-  const { intervals, unphysicalShare } = drawIntervals(model, scatter, level, seed);
+  const { intervals, unphysicalShare, misfitCounts } = drawIntervals(model, scatter, level, seed);
   const n = scatter.reduce((sum, { n: drops }) => sum + drops, 0);
   const notes: string[] = [];
   if (!intervals) {
@@ -137,6 +137,14 @@ function withIntervals(model: WettingModel, out: Float64Array, scatter: AngleSca
       return [key, { value, unit, low, high, level: ends ? level : null, n, bound: 'exact' }];
     }),
   );
+  const df = scatter.length - model.parameters;
+  if (intervals && df > 0) {
+    notes.push(
+      misfitCounts
+        ? `The drops do not explain the misfit of the model; it is in the intervals with ${df} ${df === 1 ? 'degree' : 'degrees'} of freedom.`
+        : 'The scatter of the drops explains the misfit of the model; the intervals stand on the drops.',
+    );
+  }
   return { results, notes, flags: [] };
 }
 
@@ -211,10 +219,7 @@ function misfitNote(model: WettingModel, scatter: AngleScatter[], fitted: number
   const df = scatter.length - model.parameters;
   if (df <= 0) return [];
   const squares = scatter.reduce((sum, { meanDeg }, index) => sum + (meanDeg - fitted[index]!) ** 2, 0);
-  return [
-    `The model repeats the mean angles to ${formatNumber(Math.sqrt(squares / scatter.length), 1)}° (root mean square); ` +
-      `its misfit is in the intervals with ${df} ${df === 1 ? 'degree' : 'degrees'} of freedom.`,
-  ];
+  return [`The model repeats the mean angles to ${formatNumber(Math.sqrt(squares / scatter.length), 1)}° (root mean square).`];
 }
 
 function partsText(liquid: ProbeLiquid, parts: LiquidParts): string {

@@ -115,6 +115,19 @@ describe('intervals', () => {
     expect(total!.level).toBe(0.95);
   });
 
+  it('hold the misfit only where the drops do not explain it, and say so', () => {
+    // Angles of γd 36, γp 8 mN/m by the Ström set: water 71.1°, diiodomethane 46.9°, formamide 44.2°, by the equation itself.
+    const good = [liquid('water', 69.6, 71.1, 72.6), liquid('diiodomethane', 45.4, 46.9, 48.4), liquid('formamide', 42.7, 44.2, 45.7)];
+    const odd = [good[0]!, good[1]!, liquid('formamide', 58.7, 60.2, 61.7)];
+    const width = (liquids: unknown[]) => {
+      const { results, notes } = run({ model: 'owens-wendt', liquidSet: 'strom', liquids });
+      return { width: results.total!.high! - results.total!.low!, notes: notes.join(' ') };
+    };
+    expect(width(good).notes).toContain('the intervals stand on the drops');
+    expect(width(odd).notes).toContain('it is in the intervals with 1 degree of freedom');
+    expect(width(odd).width).toBeGreaterThan(3 * width(good).width);
+  });
+
   it('take 10 000 draws fast enough for a live sheet', () => {
     const started = performance.now();
     run({ model: 'acid-base', liquids: ['water', 'formamide', 'diiodomethane', 'glycerol'].map((name, index) => liquid(name, 60 - 5 * index, 61 - 5 * index, 59 - 5 * index)) });
