@@ -80,12 +80,13 @@ export class ResponsesDraft {
     return 'problem' in read ? read.problem : '';
   }
 
-  async save(): Promise<boolean> {
+  /** Sends them; `null` when something cannot be read or was refused. */
+  async save(): Promise<TrialSetView | null> {
     this.#checked = true;
     const responses: Response[] = [];
     for (const line of this.lines) {
       const [target, lowest, highest, weight] = (['target', 'lowest', 'highest', 'weight'] as const).map((key) => readLine(line, key)) as [Read, Read, Read, Read];
-      if ('problem' in target || 'problem' in lowest || 'problem' in highest || 'problem' in weight) return false;
+      if ('problem' in target || 'problem' in lowest || 'problem' in highest || 'problem' in weight) return null;
       responses.push({
         methodId: line.methodId,
         property: line.property,
@@ -100,7 +101,7 @@ export class ResponsesDraft {
     const answer = await this.app.call('trialSet.setResponses', { trialSetId: this.set.trialSetId, responses, reason: this.reason.trim() });
     this.#busy = false;
     this.#problem = answer.ok ? null : answer.problem;
-    return answer.ok;
+    return answer.ok ? answer.value : null;
   }
 }
 

@@ -125,18 +125,18 @@ export class TrialDraft {
     });
   }
 
-  /** Sends it; false when something cannot be read or was refused. */
-  async save(): Promise<boolean> {
+  /** Sends it; `null` when something cannot be read or was refused. */
+  async save(): Promise<TrialSetView | null> {
     this.#checked = true;
     const values = this.#values();
-    if (!values || this.#busy) return false;
+    if (!values || this.#busy) return null;
     this.#busy = true;
     const answer = this.trial
       ? await this.app.call('trial.change', { trialId: this.trial.trialId, ...values, reason: this.reason.trim() })
       : await this.app.call('trial.add', { trialSetId: this.set.trialSetId, ...values });
     this.#busy = false;
     this.#problem = answer.ok ? null : answer.problem;
-    return answer.ok;
+    return answer.ok ? answer.value : null;
   }
 
   #values(): Omit<CallInput<'trial.add'>, 'trialSetId'> | null {

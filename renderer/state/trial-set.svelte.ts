@@ -54,6 +54,20 @@ export class TrialSet {
     this.#waiting = 0;
   }
 
+  /** What a call that recorded something answered: shown at once, with the numbers as they were until they are worked out anew. */
+  take(answered: TrialSetView): void {
+    this.#newest += 1;
+    const before = this.#view;
+    this.#view = {
+      ...answered,
+      responses: answered.responses.map((response) => ({ ...response, comparison: before?.responses.find(({ key }) => key === response.key)?.comparison ?? null })),
+      trials: answered.trials.map((trial) => {
+        const known = before?.trials.find(({ trialId }) => trialId === trial.trialId);
+        return known ? { ...trial, cells: known.cells, desirability: known.desirability } : trial;
+      }),
+    };
+  }
+
   async #get(number: number, responses: string[] | null): Promise<TrialSetView | null> {
     const answer = await this.app.call('trialSet.get', { trialSetId: this.trialSetId, ...(responses && { responses }) });
     if (number !== this.#newest) return null;
