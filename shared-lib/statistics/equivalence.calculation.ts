@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { defineCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
 import { studentTQuantile, studentTUpperTail } from './distributions.ts';
 import { levelSchema } from './level.ts';
 import { meanDifference } from './mean-difference.ts';
@@ -46,13 +46,14 @@ export const equivalenceCalculation = defineCalculation({
     const unit = ratio ? '' : given.unit;
     const result = { value: back(difference), unit, low: back(difference - reach), high: back(difference + reach), level: 2 * level - 1, n, bound: 'exact' as const };
     const { text, intervalText } = formatValue(result, [given.lowerBound, given.upperBound]);
+    const bounds = [given.lowerBound, given.upperBound].map((bound) => formatNumber(bound, plainDecimals(bound))).join(' to ');
     const plain = (value: number) => valueWithoutInterval(value, '', n);
     return {
       results: { difference: result, pLower: plain(pLower), pUpper: plain(pUpper), p: plain(p) },
       notes: [
         p <= 1 - level
-          ? `Equivalent: the ${ratio ? 'ratio a/b' : 'difference a − b'} of ${text} lies, with its ${intervalText}, within ${given.lowerBound} to ${given.upperBound}.`
-          : `Equivalence is not shown: the ${ratio ? 'ratio a/b' : 'difference a − b'} is ${text}, its ${intervalText}, which is not all within ${given.lowerBound} to ${given.upperBound}.`,
+          ? `Equivalent: the ${ratio ? 'ratio a/b' : 'difference a − b'} of ${text} lies, with its ${intervalText}, within ${bounds}.`
+          : `Equivalence is not shown: the ${ratio ? 'ratio a/b' : 'difference a − b'} is ${text}, its ${intervalText}, which is not all within ${bounds}.`,
         ...(p <= 1 - level ? [] : ['Not shown does not mean different: more readings narrow the interval.']),
       ],
     };

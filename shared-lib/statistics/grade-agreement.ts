@@ -13,11 +13,18 @@ export interface PairAgreement {
   weighted: Kappa | null;
 }
 
+/** Kappa over all appraisers; without an interval where too few parts show any variation. */
+export interface OverallKappa {
+  value: number;
+  low: number | null;
+  high: number | null;
+}
+
 export interface GradeAgreement {
   pairs: PairAgreement[];
   /** Means over the pairs; the interval is that of the one pair, or by leaving out a part at a time. `null` without variation. */
-  kappa: Kappa | null;
-  weighted: Kappa | null;
+  kappa: OverallKappa | null;
+  weighted: OverallKappa | null;
   /** Fleiss' kappa of three and more appraisers. */
   fleiss: number | null;
   /** Parts on which all readings are one grade, of all parts. */
@@ -42,7 +49,11 @@ export function gradeAgreement(grades: GradeReadings, appraisers: readonly strin
   });
   const agreed = grades.filter((part) => part.flat().every((grade) => grade === part[0]![0])).length;
   const counts = grades.map((part) => Array.from({ length: levels }, (_, grade) => part.flat().filter((value) => value === grade).length));
-  const mean = (weights: 'none' | 'quadratic') => (pairs.length === 1 ? pairs[0]![weights === 'none' ? 'kappa' : 'weighted'] : meanKappa(grades, places, levels, weights, level));
+  const mean = (weights: 'none' | 'quadratic'): OverallKappa | null => {
+    const only = pairs.length === 1 ? pairs[0]![weights === 'none' ? 'kappa' : 'weighted'] : null;
+    if (only) return { value: only.value, low: only.low, high: only.high };
+    return pairs.length === 1 ? null : meanKappa(grades, places, levels, weights, level);
+  };
   return {
     pairs,
     kappa: mean('none'),
@@ -58,7 +69,7 @@ function tableOf(grades: GradeReadings, a: number, b: number, levels: number): n
   return table;
 }
 
-function meanKappa(grades: GradeReadings, places: readonly [number, number][], levels: number, weights: 'none' | 'quadratic', level: number): Kappa | null {
+function meanKappa(grades: GradeReadings, places: readonly [number, number][], levels: number, weights: 'none' | 'quadratic', level: number): OverallKappa | null {
   const of = (parts: GradeReadings): number | null => {
     const each = places.map(([a, b]) => cohenKappa(tableOf(parts, a, b, levels), weights)?.value ?? null);
     return each.includes(null) ? null : each.reduce<number>((sum, value) => sum + value!, 0) / each.length;
@@ -66,10 +77,10 @@ function meanKappa(grades: GradeReadings, places: readonly [number, number][], l
   const value = of(grades);
   if (value === null) return null;
   const left = grades.length > 2 ? grades.map((_, leave) => of(grades.filter((__, part) => part !== leave))) : [];
-  if (left.length === 0 || left.includes(null)) return { value, standardError: 0, low: -1, high: 1 };
+  if (left.length === 0 || left.includes(null)) return { value, low: null, high: null };
   const n = grades.length;
   const centre = left.reduce<number>((sum, each) => sum + each!, 0) / n;
   const standardError = Math.sqrt(((n - 1) / n) * left.reduce<number>((sum, each) => sum + (each! - centre) ** 2, 0));
   const reach = studentTQuantile((1 + level) / 2, n - 1) * standardError;
-  return { value, standardError, low: Math.max(-1, value - reach), high: Math.min(1, value + reach) };
+  return { value, low: Math.max(-1, value - reach), high: Math.min(1, value + reach) };
 }

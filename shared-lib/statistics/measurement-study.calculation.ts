@@ -34,6 +34,9 @@ export const measurementStudyCalculation = defineCalculation({
       if ((graded ? grade : value) === undefined || (graded ? value : grade) !== undefined) {
         throw new InputError(`readings[${index}]`, readings[index], `readings[${index}] needs ${graded ? 'a grade' : 'a value'} and nothing else, like the others.`);
       }
+      if (scale && grade !== undefined && !scale.includes(grade)) {
+        throw new InputError(`readings[${index}].grade`, grade, `readings[${index}].grade is ${grade}, which is not on the scale ${scale.join(', ')}; correct it, or give the scale that was used.`);
+      }
     });
     if (!graded) return studyOfNumbers(studyCells(readings.map(({ part, appraiser, trial, value }) => ({ part, appraiser, trial, reading: value! }))), { method, pooling, toleranceWidth, unit, level });
     return studyOfGrades(studyCells(readings.map(({ part, appraiser, trial, grade }) => ({ part, appraiser, trial, reading: grade! }))), scale, level);

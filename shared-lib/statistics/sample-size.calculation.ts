@@ -116,6 +116,5 @@ function caveats(given: Exclude<Input, { design: 'pass-rate' }>): string[] {
 }
 
 function percent(share: number): string {
-  const value = share * 100;
-  return `${formatNumber(value, plainDecimals(value))} %`;
+  return `${Number((share * 100).toPrecision(12))} %`;
 }

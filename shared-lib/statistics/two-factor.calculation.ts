@@ -76,9 +76,9 @@ function row(term: string, { sumOfSquares, degreesOfFreedom, meanSquare, f, p }:
   return { term, sumOfSquares, df: degreesOfFreedom, meanSquare, F: f, p };
 }
 
-function effectSentence(what: string, { f, p, degreesOfFreedom }: AnovaTerm, level: number): string {
+function effectSentence(what: string, { f, p }: AnovaTerm, level: number): string {
   if (f === null || p === null) return `Whether ${what} cannot be judged from these readings.`;
-  const figures = `(F = ${formatNumber(f, 2)} with ${degreesOfFreedom} degrees of freedom, p ${p < 0.0001 ? 'below 0.0001' : `= ${formatNumber(p, 4)}`})`;
+  const figures = `(F = ${formatNumber(f, 2)}, p ${p < 0.0001 ? 'below 0.0001' : `= ${formatNumber(p, 4)}`})`;
   return p < 1 - level ? `These readings show that ${what} ${figures}.` : `These readings do not show that ${what} ${figures}.`;
 }
 

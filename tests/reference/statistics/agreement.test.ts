@@ -52,7 +52,7 @@ describe('the intraclass correlation', () => {
     const ratings = [[9, 2, 5, 8], [6, 1, 3, 2], [8, 4, 6, 8], [7, 1, 2, 6], [10, 5, 6, 9], [6, 2, 4, 7]];
     const { value, low, high } = intraclassCorrelation(ratings)!;
     expect(value).toBeCloseTo(0.29, 2);
-    expect(low).toBeCloseTo(0.02, 2);
-    expect(high).toBeCloseTo(0.76, 2);
+    expect(low!).toBeCloseTo(0.02, 2);
+    expect(high!).toBeCloseTo(0.76, 2);
   });
 });
