@@ -21,7 +21,7 @@ const text = z.string().max(20_000);
 /** `METHOD/PROPERTY`. */
 const responseKey = z.string().max(201);
 const level = z.number().min(0.5).max(0.9999).default(0.95);
-const trial = { ...trialFields, name: line.min(1), components: z.array(componentSchema).max(100) };
+const trial = { ...trialFields, name: z.string().trim().min(1).max(100), components: z.array(componentSchema).max(100) };
 
 /** The calls of the Trials screen, of measurement studies and of control charts. */
 export const trialCalls = {

@@ -2,6 +2,7 @@ import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/n
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
+import { EntryCache } from './entry-cache.ts';
 import type { Evaluation } from './evaluate-test.ts';
 import { Refusal } from './refusal.ts';
 import { TraceShelf } from './trace-shelf.ts';
@@ -18,6 +19,8 @@ export class OpenNotebook {
   readonly evaluations = new Map<string, Evaluation>();
   /** Verdicts of issued reports by `reportId`. */
   readonly reportVerdicts = new Map<string, VerdictWord>();
+  /** What was worked out from the whole notebook and holds until the next entry. */
+  readonly worked = new EntryCache();
   /** `personId`, or `null` until somebody has taken the bench. */
   atBench: string | null;
   readonly #now: () => string;

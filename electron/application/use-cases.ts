@@ -19,7 +19,12 @@ import { startTest } from './use-cases/test-start.ts';
 import { testsList } from './use-cases/tests-list.ts';
 import { today } from './use-cases/today.ts';
 import { previewTrace, readTrace } from './use-cases/traces.ts';
-import { pending } from './use-cases/trials/pending.ts';
+import { controlChartsList, getControlChart } from './use-cases/trials/control-charts.ts';
+import { calculateFormulation } from './use-cases/trials/formulation.ts';
+import { planTrials, trialEquivalence, trialFactorView, trialTradeOff } from './use-cases/trials/questions.ts';
+import { getStudy, recordStudy, studiesList } from './use-cases/trials/studies.ts';
+import { addTrialSet, getTrialSet, setFactors, setResponses, trialSetsList } from './use-cases/trials/trial-sets.ts';
+import { addTrial, changeTrial, linkSample, unlinkSample } from './use-cases/trials/trials.ts';
 import { verifyRecord } from './use-cases/verify.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -62,23 +67,23 @@ export const useCases = {
   'report.pdf': reportPdf,
   'record.list': recordList,
   'record.verify': verifyRecord,
-  'trialSets.list': pending,
-  'trialSet.add': pending,
-  'trialSet.get': pending,
-  'trialSet.setResponses': pending,
-  'trialSet.setFactors': pending,
-  'trial.add': pending,
-  'trial.change': pending,
-  'trial.linkSample': pending,
-  'trial.unlinkSample': pending,
-  'trialSet.plan': pending,
-  'trialSet.equivalence': pending,
-  'trialSet.factorView': pending,
-  'trialSet.tradeOff': pending,
-  'formulation.calculate': pending,
-  'study.record': pending,
-  'studies.list': pending,
-  'study.get': pending,
-  'controlCharts.list': pending,
-  'controlChart.get': pending,
+  'trialSets.list': trialSetsList,
+  'trialSet.add': addTrialSet,
+  'trialSet.get': getTrialSet,
+  'trialSet.setResponses': setResponses,
+  'trialSet.setFactors': setFactors,
+  'trial.add': addTrial,
+  'trial.change': changeTrial,
+  'trial.linkSample': linkSample,
+  'trial.unlinkSample': unlinkSample,
+  'trialSet.plan': planTrials,
+  'trialSet.equivalence': trialEquivalence,
+  'trialSet.factorView': trialFactorView,
+  'trialSet.tradeOff': trialTradeOff,
+  'formulation.calculate': calculateFormulation,
+  'study.record': recordStudy,
+  'studies.list': studiesList,
+  'study.get': getStudy,
+  'controlCharts.list': controlChartsList,
+  'controlChart.get': getControlChart,
 } satisfies { [Name in CallName]: (workplace: Workplace, input: ParsedInput<Name>) => CallOutput<Name> | Promise<CallOutput<Name>> };

@@ -109,7 +109,7 @@ export const lightExposureMethod: Method = {
     { key: 'exposureToLimit', title: 'Exposure to the endpoint', unit: 'h', better: 'higher', limited: true, headline: true },
     { key: 'retentionPct', title: 'Retention at the last exposure', unit: '%', better: 'higher', limited: true, headline: true, readingsFigure: 'retention-at-last-exposure' },
     { key: 'deltaE00', title: 'ΔE00 at the last exposure', unit: '', better: 'lower', limited: true, headline: false },
-    { key: 'greyScale', title: 'Grey scale at the last exposure', unit: '', better: 'higher', limited: true, headline: false },
+    { key: 'greyScale', title: 'Grey scale at the last exposure', unit: '', better: 'higher', kind: 'grade', limited: true, headline: false },
   ],
   evaluate: evaluateLightExposure,
 };

@@ -36,7 +36,7 @@ export const componentSchema = z.strictObject({
 
 /** What a person decides about a trial. */
 export const trialFields = {
-  name: shortText.min(1),
+  name: z.string().min(1).max(100),
   /** The formulation that the others are compared with; at most one in a set. */
   control: z.boolean(),
   components: z.array(componentSchema).max(100),

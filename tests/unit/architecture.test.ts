@@ -12,7 +12,7 @@ const floors: string[][] = [
   ['surface-energy', 'bond-strength', 'fade', 'colour', 'mechanical', 'cure', 'release', 'liquid'],
   ['registry', 'plan'],
   ['notebook'],
-  ['report'],
+  ['report', 'trial'],
 ];
 
 /** Arrows inside a floor, and type-only arrows upwards that carry the shape of shared data, each with its reason. */

@@ -6,6 +6,8 @@ import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
+import { addTrials } from './trial-formulations.ts';
+import { studyReadingOfTraces, testTrials } from './trial-tests.ts';
 import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
 
 /**
@@ -62,6 +64,11 @@ async function work(bench: DemoBench): Promise<void> {
   const trial = await testTrialAfterOneWeek(bench, samples);
   await takeBench(imke!, '2026-01-29T08:30:00.000Z');
   const coffee = await testCoffeeFromTraces(bench, samples);
+  await takeBench(abena, '2026-01-30T08:00:00.000Z');
+  await studyReadingOfTraces(bench);
+  await takeBench(teodor, '2026-01-30T09:00:00.000Z');
+  const { trialIds } = await addTrials(bench);
+  await testTrials(bench, lots, samples, trialIds);
 
   await takeBench(abena, '2026-02-03T10:00:00.000Z');
   const first = await bench.do('report.issue', {

@@ -6,13 +6,16 @@ import { firstLine } from '../first-line.ts';
 import { findMethod } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { findSample } from '../queries/samples.ts';
+import { listStudies, type StoredStudy } from '../queries/studies.ts';
 import { loadTest, testIdsInState } from '../queries/tests.ts';
 import { differingResults } from '../same-results.ts';
+import { evaluateStudy } from '../trials/evaluate-study.ts';
+import { propertyOf } from '../trials/trial-set-view.ts';
 import type { Workplace } from '../workplace.ts';
 
 const ALL = 1_000_000;
 
-/** Works everything out again: the chain of the record, the tables, the attachments and every finished test's result. */
+/** Works everything out again: the chain of the record, the tables, the attachments and every result of a finished test or a study. */
 export function verifyRecord({ notebook }: Workplace): VerifyView {
   const { store } = notebook;
   const problems = [
@@ -20,8 +23,24 @@ export function verifyRecord({ notebook }: Workplace): VerifyView {
     ...store.tableDifferences(),
     ...attachmentProblems(notebook),
     ...testIdsInState(store, 'finished', ALL).flatMap((testId) => resultProblems(notebook, testId)),
+    ...listStudies(store, '').flatMap(studyProblems),
   ];
   return { entries: store.entryCount, chainHash: store.chainHash, intact: problems.length === 0, problems };
+}
+
+function studyProblems({ methodId, property: key, kind, readings, results, calculationVersion, recordedAt }: StoredStudy): string[] {
+  const property = propertyOf(methodId, key);
+  const named = `the measurement study of ${property?.title ?? key} of ${recordedAt.slice(0, 10)}`;
+  if (!property) return [`The result of ${named} cannot be checked: this version of Laydown does not know the method.`];
+  try {
+    const worked = evaluateStudy(kind, property.unit, readings);
+    const differing = differingResults(worked.results, results);
+    if (differing.length === 0) return [];
+    const by = worked.version === calculationVersion ? '' : ` (stored by version ${calculationVersion} of the calculation, worked out anew by version ${worked.version})`;
+    return [`The stored result of ${named} is not the one that its readings give: ${differing.join(', ')} differ${differing.length === 1 ? 's' : ''}${by}.`];
+  } catch (error) {
+    return [`The result of ${named} cannot be worked out: ${firstLine(error)}`];
+  }
 }
 
 function attachmentProblems({ store }: OpenNotebook): string[] {

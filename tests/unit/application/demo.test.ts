@@ -46,16 +46,25 @@ describe('the demo notebook', () => {
     const tests = await bench.do('tests.list', { state: 'all' });
     const states = new Set(tests.map(({ state }) => state));
     expect(states).toEqual(new Set(['running', 'finished', 'outdated']));
-    expect(new Set(tests.map(({ verdict }) => verdict))).toEqual(new Set(['meets', 'falls short', 'undecided']));
+    expect(new Set(tests.map(({ verdict }) => verdict))).toEqual(new Set(['meets', 'falls short', 'undecided', 'no limit']));
     expect(new Set(tests.map(({ methodId }) => methodId))).toEqual(
       new Set(['test-fluids', 'contact-angle', 'treatment-decay', 'lamination-bond', 'bond-build', 'light-exposure']),
     );
 
-    expect((await bench.do('samples.list', {})).total).toBe(10);
-    expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate']));
+    expect((await bench.do('samples.list', {})).total).toBe(20);
+    expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate', 'other']));
     for (const kind of ['reading.corrected', 'condition.corrected', 'row.voided', 'row.remarked', 'trace.read']) {
       expect((await bench.do('record.list', { kind })).total, kind).toBeGreaterThan(0);
     }
+    const [set] = await bench.do('trialSets.list', {});
+    expect(set).toMatchObject({ trials: 11, control: 'R0', responses: 3 });
+    const trials = await bench.do('trialSet.get', { trialSetId: set!.trialSetId });
+    const words = trials.trials.map(({ cells }) => cells['lamination-bond/mean']!.difference?.word);
+    expect(new Set(words)).toEqual(new Set([undefined, 'better', 'worse', 'open']));
+    expect(trials.trials.every(({ desirability }) => desirability !== null)).toBe(true);
+    const [study] = await bench.do('studies.list', {});
+    expect(study).toMatchObject({ methodId: 'lamination-bond', appraisers: ['IR', 'TV', 'AQ'] });
+    expect(trials.responses[0]!.studyText).toBe(study!.text);
     const reports = await bench.do('reports.list', {});
     expect(reports.map(({ number, verdict }) => [number, verdict])).toEqual([
       ['LR-2026-002', 'falls short'],

@@ -1,0 +1,53 @@
+import type { TrialReading } from '../../../shared-lib/trial/trial-reading.ts';
+import type { Property } from '../../../shared-lib/method/method.ts';
+import type { PropertyLine } from '../../../shared-lib/notebook/views.ts';
+import type { TrialCell } from '../../../shared-lib/notebook/trial-views.ts';
+import { evaluationOf } from '../evaluation-of-test.ts';
+import { findMethod } from '../method-of-test.ts';
+import type { OpenNotebook } from '../open-notebook.ts';
+import { groupBy } from '../queries/group-by.ts';
+import { loadTest } from '../queries/tests.ts';
+import { finishedTestsOfSet } from '../queries/trials.ts';
+
+/** The readings of one trial for one response, and the tests that they come from. */
+export interface TrialReadings {
+  readings: TrialReading[];
+  tests: TrialCell['tests'];
+}
+
+/** By `trialId`: readings of the finished, current tests of each trial's samples. A trial without any is absent. */
+export function responseReadings(notebook: OpenNotebook, trialSetId: string, methodId: string, property: Property): Map<string, TrialReadings> {
+  const key = `readings ${trialSetId} ${methodId} ${property.key}`;
+  return notebook.worked.get(key, notebook.store.entryCount, () => {
+    const tests = groupBy(finishedTestsOfSet(notebook.store, trialSetId, methodId), ({ trialId }) => trialId);
+    return new Map(
+      [...tests].map(([trialId, found]) => {
+        const read = found.map(({ testId, sampleCode, finishedOn }) => ({ testId, sampleCode, finishedOn, readings: readingsOfTest(notebook, testId, property) }));
+        return [
+          trialId,
+          {
+            readings: read.flatMap(({ readings }) => readings),
+            tests: read.map(({ testId, sampleCode, finishedOn, readings }) => ({ testId, sampleCode, n: readings.length, finishedOn })),
+          },
+        ];
+      }),
+    );
+  });
+}
+
+/** The single values of a property in a test; where its method keeps none, the test's one result. */
+export function readingsOfTest(notebook: OpenNotebook, testId: string, property: Property): TrialReading[] {
+  const test = loadTest(notebook.store, testId);
+  const method = findMethod(test.methodId);
+  if (!method) return [];
+  const line = evaluationOf(notebook, test, method).live?.lines.find(({ key }) => key === property.key);
+  if (!line?.strip) return [];
+  return property.readingsFigure === undefined ? oneReading(line.strip) : line.strip.readings;
+}
+
+function oneReading({ value, low, high, bound }: NonNullable<PropertyLine['strip']>): TrialReading[] {
+  if (bound === 'between' && low !== null && high !== null) return [{ value: (low + high) / 2, low, high }];
+  if (value === null) return [];
+  if (bound === 'at-least') return [{ value, open: 'up' }];
+  return [bound === 'at-most' ? { value, open: 'down' } : { value }];
+}

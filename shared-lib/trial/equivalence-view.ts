@@ -1,0 +1,60 @@
+import { runCalculation } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
+import type { ResultValue } from '../calculation/result.ts';
+import type { Figure } from '../figure/figure.ts';
+import type { Property } from '../method/method.ts';
+import type { EquivalenceView } from '../notebook/trial-views.ts';
+import { formatValue } from '../quantity/format.ts';
+import { equivalenceCalculation } from '../statistics/equivalence.calculation.ts';
+import type { ColumnTrial } from './response-column.ts';
+import { observationOf } from './trial-reading.ts';
+
+/**
+ * Whether trial `a` is equivalent to `b` in one response, the difference a − b lying within the bounds.
+ * @throws InputError for a grade, readings that are only bounds, fewer than two readings, or bounds in disorder
+ */
+export function equivalenceView(property: Property, a: ColumnTrial, b: ColumnTrial, bounds: { lowerBound: number; upperBound: number }, level: number): EquivalenceView {
+  if (property.kind === 'grade') throw new InputError('response', property.key, `${property.title} is a grade; equivalence needs a measured number.`);
+  const [first, second] = [valuesOf(a, 'trialId'), valuesOf(b, 'fromTrialId')];
+  const result = runCalculation(equivalenceCalculation, { a: first.values, b: second.values, ...bounds, unit: property.unit, level });
+  const { difference, p } = result.results as { difference: ResultValue; p: ResultValue };
+  const shown = p.value! <= 1 - level;
+  const { text, intervalText } = formatValue(difference, [bounds.lowerBound, bounds.upperBound]);
+  const within = `${text} (${intervalText})`;
+  const middles = first.brackets + second.brackets;
+  const note = middles === 0 ? '' : ` ${middles} readings are brackets and count by their middle.`;
+  const allowed = `${signed(bounds.lowerBound)} to ${signed(bounds.upperBound)}${property.unit && ` ${property.unit}`}`;
+  const sentence = shown
+    ? `${a.name} is equivalent to ${b.name} in ${property.title}: ${a.name} − ${b.name} is ${within}, all of it within ${allowed}.`
+    : `Equivalence of ${a.name} and ${b.name} in ${property.title} is not shown: ${a.name} − ${b.name} is ${within}, not all of it within ${allowed}. Not shown does not mean different.`;
+  return { shown, text: sentence + note, result, figure: figure(property, a, b, difference, bounds, sentence) };
+}
+
+function valuesOf({ name, readings }: ColumnTrial, field: string): { values: number[]; brackets: number } {
+  if (readings.length < 2) throw new InputError(field, name, `${name} has ${readings.length === 0 ? 'no readings' : 'one reading'} in this response; equivalence needs two or more of each.`);
+  const observations = readings.map(observationOf);
+  if (observations.some((value) => typeof value !== 'number' && !('low' in value))) {
+    throw new InputError(field, name, `Some readings of ${name} are only bounds (a film that tore, a fluid that held); from them equivalence can be neither shown nor ruled out.`);
+  }
+  return { values: readings.map(({ value }) => value), brackets: observations.filter((value) => typeof value !== 'number').length };
+}
+
+function figure(property: Property, a: ColumnTrial, b: ColumnTrial, { value, low, high }: ResultValue, { lowerBound, upperBound }: { lowerBound: number; upperBound: number }, finding: string): Figure {
+  return {
+    id: 'equivalence',
+    title: `${a.name} against ${b.name}: ${property.title}`,
+    finding,
+    x: { title: '', scale: 'category', categories: [`${a.name} − ${b.name}`] },
+    y: { title: 'Difference', ...(property.unit && { unit: property.unit }), scale: 'linear' },
+    series: [{ name: 'difference with its interval', kind: 'points', role: 'reading', points: [{ x: 0, y: value, ...(low !== null && high !== null && { low, high }) }] }],
+    lines: [
+      { name: 'equivalent from here', axis: 'y', value: lowerBound, role: 'limit' },
+      { name: 'equivalent up to here', axis: 'y', value: upperBound, role: 'limit' },
+      { name: 'no difference', axis: 'y', value: 0, role: 'mark' },
+    ],
+  };
+}
+
+function signed(value: number): string {
+  return String(value).replace('-', '−');
+}
