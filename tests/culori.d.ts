@@ -13,7 +13,7 @@ declare module 'culori' {
     z: number;
   }
   export function differenceCiede2000(): (one: Lab65, other: Lab65) => number;
-  export function differenceCiede94(): (one: Lab65, other: Lab65) => number;
+  export function differenceCie94(): (one: Lab65, other: Lab65) => number;
   export function differenceCmc(l: number, c: number): (one: Lab65, other: Lab65) => number;
   export function converter(mode: 'lab65'): (colour: Xyz65) => Lab65;
 }

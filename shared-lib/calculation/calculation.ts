@@ -87,15 +87,14 @@ export function parseInput<Output>(schema: z.ZodType<Output>, input: unknown): O
 
 type Issue = z.core.$ZodIssue;
 
-/** A union reports one list of issues per branch; the branch that got furthest is the one meant. */
+/** A union reports one list of issues per branch; the branch that got furthest is the one meant, then the one whose type fits. */
 function deepestIssue(issue: Issue): Issue {
   if (issue.code !== 'invalid_union') return issue;
-  const branches = issue.errors.filter((branch) => branch.length > 0);
-  const furthest = branches
-    .map((branch) => deepestIssue(branch[0]!))
-    .sort((a, b) => b.path.length - a.path.length)[0];
-  if (!furthest || furthest.path.length === 0) return issue;
-  return { ...furthest, path: [...issue.path, ...furthest.path] };
+  const branches = issue.errors.filter((branch) => branch.length > 0).map((branch) => deepestIssue(branch[0]!));
+  const furthest = [...branches].sort((a, b) => b.path.length - a.path.length)[0];
+  const fitting = branches.filter((branch) => branch.code !== 'invalid_type');
+  const meant = furthest && furthest.path.length > 0 ? furthest : fitting.length === 1 ? fitting[0]! : null;
+  return meant === null ? issue : { ...meant, path: [...issue.path, ...meant.path] };
 }
 
 function fieldName(path: PropertyKey[]): string {
