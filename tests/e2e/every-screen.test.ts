@@ -28,11 +28,14 @@ async function screensOf(page: Page): Promise<[string, string][]> {
   expect(rail).toEqual(expect.arrayContaining(['#/today', '#/samples', '#/materials', '#/reports', '#/record', '#/notebook']));
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
   const [report] = await callApi(page, 'reports.list', {});
+  const [set] = await callApi(page, 'trialSets.list', {});
   const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
   return [
     ...rail.map((hash): [string, string] => [hash.slice(2), hash]),
     ['sample', `#/samples/${tests[0]!.sampleId}`],
     ...oneOfEach.map((test): [string, string] => [`bench-sheet-${test.methodId}`, `#/bench-sheet/${test.testId}`]),
+    ['trial-set', `#/trials/${set!.trialSetId}`],
+    ['method', '#/methods/lamination-bond'],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
   ];
