@@ -8,7 +8,7 @@ export const configuration = {
   productName: 'Laydown',
   directories: { output: 'out/packages', buildResources: 'build' },
   // An allow-list: what is not named here does not ship.
-  files: ['package.json', 'LICENSE', 'out/app/**', 'out/renderer/**'],
+  files: ['package.json', 'LICENSE', 'build/third-party-notices.md', 'out/app/**', 'out/renderer/**'],
   asar: true,
   asarUnpack: ['**/node_modules/@napi-rs/canvas*/**'],
   npmRebuild: false,

@@ -1,6 +1,6 @@
 import type { Calculation } from '../calculation/calculation.ts';
 import type { Field, Method } from '../method/method.ts';
-import type { BenchSheetView, CellView, LotView, RowView } from '../notebook/views.ts';
+import type { BenchSheetView, CellView, LotView, PropertyLine, RowView } from '../notebook/views.ts';
 import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
 import { flagInWords } from './flag-place.ts';
 import { isTelling } from './property-line.ts';
@@ -48,6 +48,7 @@ export function assembleReport(head: ReportHead, tests: ReportTest[]): ReportCon
 function section(test: ReportTest): ReportSection {
   const { method, calculation, sheet } = test;
   const result = sheet.live?.result;
+  const lines = (sheet.live?.lines ?? []).filter(isTelling);
   const { code, product, job, roll, lots } = sheet.sample;
   return {
     heading: headingOf(test),
@@ -66,16 +67,21 @@ function section(test: ReportTest): ReportSection {
       const cell = sheet.conditions[field.key];
       return cell && cell.value !== null ? [{ label: field.label, value: withUnit(cellText(field, cell, sheet), field.unit) }] : [];
     }),
-    lines: (sheet.live?.lines ?? []).filter(isTelling),
+    lines,
     columns: calculation.columns,
     table: result?.table ?? [],
     figures: result?.figures ?? [],
     flags: (result?.flags ?? []).map((flag) => flagInWords(method, flag)),
-    notes: result?.notes ?? [],
+    notes: [...(result?.notes ?? []), ...lines.flatMap(studyNote)],
     cautions: method.cautions,
     sources: result?.sources ?? [],
     remark: sheet.remark,
   };
+}
+
+/** How well the method measures stands wherever one of its numbers is held against a limit. */
+function studyNote(line: PropertyLine): string[] {
+  return line.limitText && line.studyText ? [`${line.title}: measurement study of the method, ${line.studyText}.`] : [];
 }
 
 function readingsTable(test: ReportTest): ReadingsTable {

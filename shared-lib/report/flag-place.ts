@@ -1,12 +1,12 @@
 import type { Flag } from '../calculation/result.ts';
-import type { Method } from '../method/method.ts';
+import type { MethodData } from '../method/method.ts';
 
 /**
  * Where a flag of this method applies, in the words of its bench sheet: `rows[5].forceN` is 'specimen 6',
  * `conditions.stripWidthMm` or `stripWidthMm` 'Strip width', a key of its properties their title.
  * What is in words already stays; '' for a path that only the calculation knows: its index need not be that of a row.
  */
-export function flagPlace(method: Method, where: string): string {
+export function flagPlace(method: MethodData, where: string): string {
   const row = /^rows\[(\d+)\]/.exec(where)?.[1];
   if (row !== undefined) return `${method.readings.rowName} ${Number(row) + 1}`;
   const key = where.replace(/^conditions\./, '');
@@ -18,7 +18,7 @@ export function flagPlace(method: Method, where: string): string {
 }
 
 /** The flag with its place in words, or without one where the text names it itself. */
-export function flagInWords(method: Method, flag: Flag): Flag {
+export function flagInWords(method: MethodData, flag: Flag): Flag {
   const place = flagPlace(method, flag.where);
   return { ...flag, where: place !== '' && names(flag.text, place) ? '' : place };
 }
