@@ -118,13 +118,13 @@ function issueSentence(issue: Issue, value: unknown): string {
   switch (issue.code) {
     case 'too_small': {
       const than = issue.inclusive === false ? 'more than' : 'at least';
-      if (issue.origin === 'array') return `${field} needs ${than} ${issue.minimum} entries, not ${shown}.`;
+      if (issue.origin === 'array') return `${field} needs ${than} ${counted(issue.minimum)}, not ${shown}.`;
       if (issue.origin === 'string') return `${field} must not be empty.`;
       return `${field} must be ${than} ${issue.minimum}, not ${shown}.`;
     }
     case 'too_big': {
       const than = issue.inclusive === false ? 'less than' : 'at most';
-      if (issue.origin === 'array') return `${field} takes ${than} ${issue.maximum} entries, not ${shown}.`;
+      if (issue.origin === 'array') return `${field} takes ${than} ${counted(issue.maximum)}, not ${shown}.`;
       if (issue.origin === 'string') return `${field} takes ${than} ${issue.maximum} characters.`;
       return `${field} must be ${than} ${issue.maximum}, not ${shown}.`;
     }
@@ -142,6 +142,10 @@ function issueSentence(issue: Issue, value: unknown): string {
     default:
       return issue.message;
   }
+}
+
+function counted(count: number | bigint): string {
+  return `${count} ${Number(count) === 1 ? 'entry' : 'entries'}`;
 }
 
 /** The schema library's names of types, in words. */
