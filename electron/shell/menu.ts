@@ -36,6 +36,9 @@ export function menuTemplate(platform: NodeJS.Platform, recent: { fileName: stri
       submenu: [
         { label: 'Today', accelerator: 'Alt+1', registerAccelerator: false, click: () => actions.command('show-today') },
         { label: 'Samples', accelerator: 'Alt+2', registerAccelerator: false, click: () => actions.command('show-samples') },
+        { label: 'Materials', accelerator: 'Alt+3', registerAccelerator: false, click: () => actions.command('show-materials') },
+        { label: 'Trials', accelerator: 'Alt+4', registerAccelerator: false, click: () => actions.command('show-trials') },
+        { label: 'Methods', accelerator: 'Alt+5', registerAccelerator: false, click: () => actions.command('show-methods') },
         { label: 'Reports', accelerator: 'Alt+6', registerAccelerator: false, click: () => actions.command('show-reports') },
         { label: 'Record', accelerator: 'Alt+7', registerAccelerator: false, click: () => actions.command('show-record') },
         { type: 'separator' },

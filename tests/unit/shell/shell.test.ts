@@ -201,6 +201,12 @@ describe('notebooks', () => {
     expect(opened()).toEqual([path.join(folder, 'lab.laydown')]);
   });
 
+  it.each(['Today', 'Samples', 'Materials', 'Trials', 'Methods', 'Reports', 'Record'])('has %s in the Go menu, which the screens carry out', async (name) => {
+    await start();
+    electron.menuItem('&Go', name).click!();
+    expect(electron.window.webContents.sent.at(-1)).toEqual({ channel: EVENT_CHANNEL, message: { kind: 'command', command: `show-${name.toLowerCase()}` } });
+  });
+
   it('writes the file before it quits', async () => {
     await start();
     electron.app.emit('window-all-closed');
