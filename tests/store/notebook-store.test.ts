@@ -133,7 +133,7 @@ describe('what is refused leaves nothing behind', () => {
   const broken = { ...reading(1), body: { ...reading(1).body, typed: 'a\ud800' } } as DraftEntry;
   test.each<[string, DraftEntry, string, RegExp]>([
     ['NaN', nan, 'body.value', /found NaN/],
-    ['undefined', missing, 'body.value', /found nothing/],
+    ['undefined', missing, 'body.value', /is missing/],
     ['an unknown field', further, 'body', /colour/],
     ['half a character', broken, 'body.typed', /broken character/],
     ['an unknown kind', { ...reading(1), kind: 'reading.removed' } as unknown as DraftEntry, 'kind', /one of/],
