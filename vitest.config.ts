@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** `tests/slow` is left out unless `npm run test:slow` asks for it. */
@@ -5,6 +6,8 @@ const slow = process.env.LAYDOWN_SLOW === '1';
 
 export default defineConfig({
   test: {
+    // The default leaves a core idle, which on two cores is half of them.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       { test: { name: 'unit', include: ['tests/{unit,reference}/**/*.test.ts'], environment: 'node', testTimeout: 60_000 } },
       { test: { name: 'store', include: ['tests/store/**/*.test.ts'], environment: 'node', testTimeout: 240_000, hookTimeout: 60_000 } },
