@@ -22,10 +22,24 @@ export function dunnettDistribution(shared: readonly number[]): Studentized {
     throw new RangeError('A comparison with a control needs at least one treatment, each with a share between 0 and 1.');
   }
   const counts = countShares(shared);
+  const key = JSON.stringify([...counts].sort(([a], [b]) => a - b));
+  const found = known.get(key) ?? studentize(largestOf(counts));
+  known.delete(key);
+  known.set(key, found);
+  if (known.size > MOST_KNOWN) known.delete(known.keys().next().value!);
+  return found;
+}
+
+/** Tables of the designs met last: many responses of one set of trials share theirs. */
+const known = new Map<string, Studentized>();
+const MOST_KNOWN = 32;
+
+/** ln P(largest |z| > w) for spread 1. */
+function largestOf(counts: ReadonlyMap<number, number>): (w: number) => number {
   const kinds = [...counts].map(([share, count]) => ({ share, count, own: Math.sqrt(1 - share * share) }));
   const sharpest = Math.min(...kinds.map(({ own, share }) => (share > 0 ? own / share : Infinity)));
   const panels = Math.ceil(2 / Math.min(1, sharpest));
-  return studentize((w) => {
+  return (w) => {
     // z is the control's deviation. The chance that no treatment strays is a product, the tail its complement.
     const integrand = (z: number) => {
       let logInside = 0;
@@ -39,7 +53,7 @@ export function dunnettDistribution(shared: readonly number[]): Studentized {
     };
     // Far out the integrand lies where the control itself strays, so the stretch grows with w; it is even in z.
     return Math.log(2 * integrate(integrand, 0, FARTHEST_NORMAL + w, panels + Math.ceil(w / 5)));
-  });
+  };
 }
 
 /** How often each share occurs. Very many different ones are rounded: single shares then hardly matter. */

@@ -29,5 +29,13 @@ export function normalRangeUpperTail(w: number, count: number): number {
  */
 export function studentizedRange(count: number): Studentized {
   if (!Number.isInteger(count) || count < 2) throw new RangeError(`A range needs at least two means, not ${count}.`);
-  return studentize((w) => Math.log(normalRangeUpperTail(w, count)));
+  let found = known.get(count);
+  if (!found) {
+    found = studentize((w) => Math.log(normalRangeUpperTail(w, count)));
+    known.set(count, found);
+  }
+  return found;
 }
+
+/** Their tables cost more than a comparison, and a table of trials makes many with one count. */
+const known = new Map<number, Studentized>();
