@@ -117,6 +117,7 @@ function peak(start: number, low: number, high: number, f: (x: number) => { slop
   let below = low;
   let above = high;
   let x = start;
+  let lastStep = Infinity;
   for (let count = 0; count < 200; count++) {
     const { slope, curvature } = f(x);
     if (slope > 0) below = x;
@@ -131,7 +132,11 @@ function peak(start: number, low: number, high: number, f: (x: number) => { slop
       if (slope > 0 && above === high && next >= high) return high;
       if (slope < 0 && below === low && next <= low) return low;
       next = Math.sqrt(below * above);
+    } else if (Math.abs(next - x) > Math.abs(lastStep) / 2) {
+      // Steps that do not shrink rest on a curvature that is all rounding, as far out in a tail: halve the bracket.
+      next = Math.sqrt(below * above);
     }
+    lastStep = next - x;
     x = next;
   }
   return x;

@@ -76,6 +76,8 @@ describe('where no spread can be estimated', () => {
   });
 
   it('widening a bracket never narrows what is known', () => {
+    // Found by chance in 1 of 10 000: one step of the search ran out to where the curvature is rounding, and stayed there.
+    const lostInTheTail: [[number, number][], number, number, number] = [[[6, 5], [0, 4], [0, 6]], 1, 0, 1];
     const shared = fc.array(fc.tuple(fc.nat(8), fc.nat(8)), { minLength: 1, maxLength: 12 });
     fc.assert(fc.property(shared, fc.nat(11), fc.nat(4), fc.nat(4), (widths, which, down, up) => {
       const readings = widths.map(([below, above]) => ({ low: -1 - below, high: 1 + above }));
@@ -84,7 +86,7 @@ describe('where no spread can be estimated', () => {
       expect([before.status, after.status]).toEqual(['between', 'between']);
       expect(after.low!).toBeLessThanOrEqual(before.low! + 1e-9);
       expect(after.high!).toBeGreaterThanOrEqual(before.high! - 1e-9);
-    }));
+    }), { numRuns: 1000, examples: [lostInTheTail] });
   });
 });
 
