@@ -1,5 +1,6 @@
 import type { Entry, EntryBody } from '../../shared-lib/notebook/entry.ts';
-import { describeEntry, type EntryNames } from '../../shared-lib/notebook/entry-sentence.ts';
+import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
+import { describeEntry } from '../../shared-lib/notebook/entry-sentence.ts';
 import type { ReadingsTable } from '../../shared-lib/report/content.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { entryNames } from './entry-names.ts';

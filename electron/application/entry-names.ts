@@ -1,5 +1,5 @@
 import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts';
-import type { EntryNames } from '../../shared-lib/notebook/entry-sentence.ts';
+import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { findMethod } from './method-of-test.ts';
 

@@ -1,34 +1,7 @@
 import type { CellValue } from '../method/method.ts';
 import type { Entry } from './entry.ts';
 import { trialSentence } from './trial-sentence.ts';
-
-/** What the ids of an entry are called. Each gives a name that can stand in a sentence, also for an id it does not know. */
-export interface EntryNames {
-  /** 'PET film 12 µm' */
-  material(materialId: string): string;
-  /** 'PET film 12 µm, lot 4711' */
-  lot(lotId: string): string;
-  /** 'S-014' */
-  sample(sampleId: string): string;
-  /** 'Test fluids' */
-  method(methodId: string): string;
-  /** 'Test fluids on S-014' */
-  test(testId: string): string;
-  /** 'position 3' */
-  row(testId: string, row: string): string;
-  /** The label of a condition or reading: 'wetting tension' */
-  field(testId: string, key: string): string;
-  /** A value as it is read, with its unit: '38 mN/m'; the label of a choice; the file of a trace. Never called with `null`. */
-  value(testId: string, key: string, value: CellValue): string;
-  /** 'LD-2025-003' */
-  report(reportId: string): string;
-  /** 'the trial set “Low-migration series”' */
-  trialSet(trialSetId: string): string;
-  /** 'trial R4' */
-  trial(trialId: string): string;
-  /** 'Mean bond strength by Lamination bond' */
-  property(methodId: string, property: string): string;
-}
+import type { EntryNames } from './entry-names.ts';
 
 /** An entry in words: what was done, without who and when. */
 export interface EntrySentence {

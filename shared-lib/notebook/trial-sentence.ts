@@ -1,4 +1,4 @@
-import type { EntryNames } from './entry-sentence.ts';
+import type { EntryNames } from './entry-names.ts';
 import type { TrialEntry } from './trial-changes.ts';
 
 /** An entry about formulation trials or measurement studies in one sentence. */

@@ -5,7 +5,7 @@ import type { Property } from '../method/method.ts';
 import type { Response } from '../notebook/trial-entries.ts';
 import type { TrialDifference } from '../notebook/trial-views.ts';
 import { compareTrialsCalculation } from '../statistics/compare-trials.calculation.ts';
-import type { ColumnTrial } from './response-column.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { trialDifference } from './trial-difference.ts';
 import { areExact, observationOf } from './trial-reading.ts';
 

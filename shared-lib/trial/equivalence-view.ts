@@ -6,7 +6,7 @@ import type { Property } from '../method/method.ts';
 import type { EquivalenceView } from '../notebook/trial-views.ts';
 import { formatValue } from '../quantity/format.ts';
 import { equivalenceCalculation } from '../statistics/equivalence.calculation.ts';
-import type { ColumnTrial } from './response-column.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { observationOf } from './trial-reading.ts';
 
 /**

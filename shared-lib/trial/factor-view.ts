@@ -8,7 +8,7 @@ import type { FactorView } from '../notebook/trial-views.ts';
 import { formatValue } from '../quantity/format.ts';
 import { regressionCalculation } from '../statistics/regression.calculation.ts';
 import { twoFactorCalculation } from '../statistics/two-factor.calculation.ts';
-import type { ColumnTrial } from './response-column.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { observationOf, type TrialReading } from './trial-reading.ts';
 
 /** A trial with the settings of its factors. */

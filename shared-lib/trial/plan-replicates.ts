@@ -4,7 +4,7 @@ import type { Property } from '../method/method.ts';
 import type { PlanView } from '../notebook/trial-views.ts';
 import { formatNumber, plainDecimals } from '../quantity/format.ts';
 import { sampleSizeCalculation } from '../statistics/sample-size.calculation.ts';
-import type { ColumnTrial } from './response-column.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { spreadWithin } from './spread-within.ts';
 
 export interface Wanted {

@@ -5,19 +5,10 @@ import type { Property } from '../method/method.ts';
 import type { Response } from '../notebook/trial-entries.ts';
 import type { Comparison, TrialCell } from '../notebook/trial-views.ts';
 import { formatValue, NO_NUMBER } from '../quantity/format.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { compareTrials } from './compare-trials.ts';
 import { usefulRange } from './response-head.ts';
 import { summariseTrial } from './summarise-trial.ts';
-import type { TrialReading } from './trial-reading.ts';
-
-/** A trial as one column of the table sees it. */
-export interface ColumnTrial {
-  trialId: string;
-  name: string;
-  control: boolean;
-  readings: TrialReading[];
-  tests: TrialCell['tests'];
-}
 
 export interface ResponseColumn {
   comparison: Comparison;

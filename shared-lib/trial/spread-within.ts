@@ -1,5 +1,5 @@
 import { fitCensoredNormal } from '../statistics/censored-normal.ts';
-import type { ColumnTrial } from './response-column.ts';
+import type { ColumnTrial } from './column-trial.ts';
 import { censoredOf } from './trial-reading.ts';
 
 /** Standard deviation of single readings within a trial, pooled over the trials that have one; `null` where none shows any. */

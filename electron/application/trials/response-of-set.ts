@@ -2,7 +2,7 @@ import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { Property } from '../../../shared-lib/method/method.ts';
 import type { Response } from '../../../shared-lib/notebook/trial-entries.ts';
 import { responseKey } from '../../../shared-lib/trial/response-head.ts';
-import type { ColumnTrial } from '../../../shared-lib/trial/response-column.ts';
+import type { ColumnTrial } from '../../../shared-lib/trial/column-trial.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import type { StoredTrialSet } from '../queries/trials.ts';
 import { columnTrials, propertyOf } from './trial-set-view.ts';

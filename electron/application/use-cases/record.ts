@@ -1,5 +1,6 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
-import { describeEntry, type EntryNames } from '../../../shared-lib/notebook/entry-sentence.ts';
+import type { EntryNames } from '../../../shared-lib/notebook/entry-names.ts';
+import { describeEntry } from '../../../shared-lib/notebook/entry-sentence.ts';
 import type { EntryLine, RecordView } from '../../../shared-lib/notebook/views.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { correctionOf } from '../corrections-of-test.ts';

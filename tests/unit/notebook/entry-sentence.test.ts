@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { describeEntry, type EntryNames } from '../../../shared-lib/notebook/entry-sentence.ts';
+import type { EntryNames } from '../../../shared-lib/notebook/entry-names.ts';
+import { describeEntry } from '../../../shared-lib/notebook/entry-sentence.ts';
 import type { DraftEntry, Entry, EntryKind } from '../../../shared-lib/notebook/entry.ts';
 import { oneOfEach } from './one-of-each.ts';
 

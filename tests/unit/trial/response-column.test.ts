@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Property } from '../../../shared-lib/method/method.ts';
 import type { Response } from '../../../shared-lib/notebook/trial-entries.ts';
 import { seededRandom } from '../../../shared-lib/statistics/random.ts';
-import { responseColumn, type ColumnTrial } from '../../../shared-lib/trial/response-column.ts';
+import type { ColumnTrial } from '../../../shared-lib/trial/column-trial.ts';
+import { responseColumn } from '../../../shared-lib/trial/response-column.ts';
 import type { TrialReading } from '../../../shared-lib/trial/trial-reading.ts';
 
 const property: Property = { key: 'mean', title: 'Bond', unit: 'N/15 mm', better: 'higher', limited: true, headline: true };
