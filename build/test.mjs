@@ -18,7 +18,7 @@ const bin = (name) => path.join(projectFolder, 'node_modules', ...name);
 check('types of the pure library', [bin(['typescript', 'bin', 'tsc']), '-p', 'shared-lib']);
 check('types of the application and the tests', [bin(['typescript', 'bin', 'tsc']), '-p', '.']);
 check('types of the screens', [bin(['svelte-check', 'bin', 'svelte-check']), '--tsconfig', 'renderer/tsconfig.json', '--fail-on-warnings', '--output', 'human']);
-check('lint', [bin(['eslint', 'bin', 'eslint.js']), '.', '--max-warnings', '0']);
+check('lint', [bin(['eslint', 'bin', 'eslint.js']), '--config', 'build/eslint.config.mjs', '.', '--max-warnings', '0']);
 
 if (!staticOnly) {
   await attempt('bundle of the application', bundleApplication);
@@ -64,7 +64,7 @@ function runVitest(chromium) {
   rmSync(results, { force: true });
   const { status } = spawnSync(
     process.execPath,
-    [bin(['vitest', 'vitest.mjs']), 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${results}`],
+    [bin(['vitest', 'vitest.mjs']), 'run', '--config', 'build/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${results}`],
     {
       cwd: projectFolder,
       stdio: ['ignore', 1, 2],

@@ -22,7 +22,7 @@ export default ts.config(
     },
   },
   {
-    files: ['*.config.{js,ts}', 'renderer/vite.config.ts'],
+    files: ['build/*.config.{mjs,ts}', 'renderer/vite.config.ts'],
     rules: { 'no-restricted-syntax': 'off' },
   },
   {

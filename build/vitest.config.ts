@@ -1,0 +1,23 @@
+import { availableParallelism } from 'node:os';
+import path from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+/** `tests/slow` is left out unless `npm run test:slow` asks for it. */
+const slow = process.env.LAYDOWN_SLOW === '1';
+
+/** Every project needs the root said again: it is taken from where its configuration lies. */
+const root = path.resolve(import.meta.dirname, '..');
+
+export default defineConfig({
+  root,
+  test: {
+    // The default leaves a core idle, which on two cores is half of them.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
+    projects: [
+      { root, test: { name: 'unit', include: ['tests/{unit,reference}/**/*.test.ts'], environment: 'node', testTimeout: 60_000, setupFiles: ['tests/fast-check-seed.ts'] } },
+      { root, test: { name: 'store', include: ['tests/store/**/*.test.ts'], environment: 'node', testTimeout: 240_000, hookTimeout: 60_000 } },
+      { root, test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], environment: 'node', testTimeout: 120_000, hookTimeout: 120_000 } },
+      ...(slow ? [{ root, test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], environment: 'node' as const, testTimeout: 1_800_000 } }] : []),
+    ],
+  },
+});
