@@ -58,7 +58,7 @@ describe('the mean of a film read with test fluids in steps of 2 mN/m', () => {
 
 describe('the mean strength where strong specimens tear', () => {
   for (const share of [0.2, 0.4]) {
-    it.each(sizes)(`${share * 100} %% torn at one strength, n = %i`, (n) => {
+    it.each(sizes)(`a share of ${share} torn at one strength, n = %i`, (n) => {
       const limit = 3 + 0.4 * (share === 0.2 ? 0.8416 : 0.2533);
       const coverage = coverageOfMean(() => 3, n, (mean, random) => {
         const strength = mean + 0.4 * random.normal();
