@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { setTimeout as pause } from 'node:timers/promises';
 import { ensureDependencies, projectFolder, requireNode } from './dependencies.mjs';
 
 const out = path.join(projectFolder, 'out');
@@ -11,7 +12,11 @@ const out = path.join(projectFolder, 'out');
 export async function bundleApplication() {
   const target = path.join(out, 'app');
   const mark = sourceMark(['electron', 'shared-lib'], ['package-lock.json', 'build/bundle.mjs']);
-  if (isFresh(target, mark)) return target;
+  await remake(target, mark, () => buildApplication(target));
+  return target;
+}
+
+async function buildApplication(target) {
   const esbuild = await import('esbuild');
   rmSync(target, { recursive: true, force: true });
   const common = {
@@ -42,19 +47,46 @@ export async function bundleApplication() {
   });
   // A sandboxed preload script must be one CommonJS file.
   await esbuild.build({ ...common, format: 'cjs', outfile: path.join(target, 'preload.cjs'), entryPoints: ['electron/preload.ts'] });
-  writeMark(target, mark);
-  return target;
 }
 
 /** Bundles the screens with Vite. */
 export async function bundleRenderer() {
   const target = path.join(out, 'renderer');
   const mark = sourceMark(['renderer', 'shared-lib'], ['package-lock.json', 'build/bundle.mjs']);
-  if (isFresh(target, mark)) return target;
-  const vite = await import('vite');
-  await vite.build({ configFile: path.join(projectFolder, 'renderer', 'vite.config.ts'), logLevel: 'warn' });
-  writeMark(target, mark);
+  await remake(target, mark, async () => {
+    const vite = await import('vite');
+    await vite.build({ configFile: path.join(projectFolder, 'renderer', 'vite.config.ts'), logLevel: 'warn' });
+  });
   return target;
+}
+
+/** A bundle takes seconds; a lock older than this was left by a process that was stopped. */
+const STALE_LOCK_MS = 60_000;
+
+/** Builds unless the bundle is fresh; of several processes started at once, one builds and the others wait for it. */
+async function remake(target, mark, build) {
+  const lock = `${target}.lock`;
+  mkdirSync(path.dirname(target), { recursive: true });
+  while (!isFresh(target, mark)) {
+    try {
+      mkdirSync(lock);
+    } catch (error) {
+      if (error.code !== 'EEXIST') throw error;
+      const age = Date.now() - (statSync(lock, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
+      if (age > STALE_LOCK_MS) rmSync(lock, { recursive: true, force: true });
+      await pause(50);
+      continue;
+    }
+    try {
+      // Another process may have finished between the look and the lock.
+      if (!isFresh(target, mark)) {
+        await build();
+        writeMark(target, mark);
+      }
+    } finally {
+      rmSync(lock, { recursive: true, force: true });
+    }
+  }
 }
 
 /** A digest of the names, sizes and times of all sources: cheap, and different as soon as one file was saved. */

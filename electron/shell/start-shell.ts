@@ -94,11 +94,6 @@ export async function startShell(electron: ElectronParts, surroundings: ShellSur
     if (file) await shell.open(file);
   }
 
-  if (openWhenReady) await shell.open(openWhenReady);
-  else await application.openDemo(path.join(folder, 'demo.laydown'));
-  await refreshMenu();
-  window = openWindow(electron, surroundings.programFolder, surroundings.clock);
-
   app.on('second-instance', (_event, _args, _folder, data) => {
     const file = (data as { notebook?: unknown } | undefined)?.notebook;
     if (typeof file === 'string') void shell?.open(file);
@@ -112,6 +107,15 @@ export async function startShell(electron: ElectronParts, surroundings: ShellSur
     // Entries are durable already; closing writes the file and frees the lock.
     void application.close().finally(() => app.quit());
   });
+
+  // The window first: making the demo notebook takes seconds, and the screens wait for the application by themselves.
+  window = openWindow(electron, surroundings.programFolder, surroundings.clock);
+  if (openWhenReady) await shell.open(openWhenReady);
+  else {
+    const answer = await application.openDemo(path.join(folder, 'demo.laydown'));
+    if (!answer.ok) dialog.showErrorBox('The demo notebook could not be opened', answer.problem.message);
+  }
+  await refreshMenu();
 }
 
 interface Shell {
