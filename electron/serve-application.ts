@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import type { Answer } from '../shared-lib/api.ts';
+import { problemOf } from './application/answer.ts';
 import { Application } from './application/application.ts';
 import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
 import { systemClock } from './store/clock.ts';
@@ -39,10 +40,18 @@ async function answer(application: Application | null, message: Exclude<HostMess
     case 'open':
       return application.open(message.path);
     case 'open-demo':
-      if (!existsSync(message.path)) await buildDemoNotebook(message.path, renderReportPdf);
-      return application.open(message.path);
+      return openDemo(application, message.path);
     case 'close':
       await application.close();
       return { ok: true, value: null };
   }
+}
+
+async function openDemo(application: Application, file: string): Promise<Answer<unknown>> {
+  try {
+    if (!existsSync(file)) await buildDemoNotebook(file, renderReportPdf);
+  } catch (error) {
+    return { ok: false, problem: problemOf(error) };
+  }
+  return application.open(file);
 }

@@ -81,7 +81,7 @@ export async function startShell(electron: ElectronParts, surroundings: ShellSur
         menuTemplate(surroundings.platform, recent, {
           newNotebook: () => tell({ kind: 'command', command: 'new-notebook' }),
           openNotebook: () => void chooseNotebook(),
-          openRecent: (handle) => void application.call('notebook.open', { handle }),
+          openRecent: (handle) => void shell?.open(handle),
           command: (command) => tell({ kind: 'command', command }),
         }),
       ),

@@ -36,6 +36,7 @@ const faults: Record<string, [NotebookFault, string]> = {
   EBUSY: ['busy', 'another program (a virus scanner, a backup, a sync service?) is holding it'],
   EISDIR: ['not-a-notebook', 'it is a folder'],
   ENOTDIR: ['missing', 'a part of its path is not a folder'],
+  EEXIST: ['exists', 'something else of that name stands there'],
 };
 
 /**
@@ -56,6 +57,11 @@ export function reasonOf(error: unknown): string {
 function faultOf(error: unknown): [NotebookFault, string] {
   const code = systemCode(error);
   return faults[code] ?? ['io', `the system says ${code || String(error)}`];
+}
+
+/** Whether the operating system refused something, so that `reasonOf` can say why. */
+export function isSystemError(error: unknown): error is NodeJS.ErrnoException {
+  return systemCode(error) !== '' && 'syscall' in (error as Error);
 }
 
 /** The errno name of a system error, or ''. */

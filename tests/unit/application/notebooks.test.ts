@@ -95,6 +95,25 @@ describe('settings', () => {
   });
 });
 
+describe('a folder that cannot be used', () => {
+  it('for the settings keeps nobody from working, and is told', async () => {
+    const folder = new TestBench().folder;
+    rmSync(path.join(folder, 'settings'), { recursive: true });
+    writeFileSync(path.join(folder, 'settings'), 'a file where the folder should be');
+    const bench = await new TestBench(folder).withNotebook();
+    expect(await bench.entries()).toBe(2);
+    expect(bench.events).toContainEqual({ kind: 'trouble', text: 'The list of recent notebooks cannot be read: something else of that name stands there.' });
+    expect(bench.events).toContainEqual({ kind: 'trouble', text: 'The list of recent notebooks cannot be written: a part of its path is not a folder.' });
+  });
+
+  it('for the notebooks is said in a sentence without the words of the system', async () => {
+    const bench = new TestBench();
+    writeFileSync(path.join(bench.folder, 'notebooks'), 'a file where the folder should be');
+    const problem = await bench.refused('notebook.create', { fileName: 'lab', title: 'T', laboratory: '', person: { name: 'A', initials: 'A', role: '' } });
+    expect(problem).toMatchObject({ code: 'file', message: 'notebooks cannot be read or written: something else of that name stands there.' });
+  });
+});
+
 describe('the file', () => {
   it('is written when the bench has been idle, once for many entries, and on demand', async () => {
     const bench = await testBench();

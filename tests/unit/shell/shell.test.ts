@@ -201,6 +201,14 @@ describe('notebooks', () => {
     expect(opened()).toEqual([path.join(folder, 'lab.laydown')]);
   });
 
+  it('opens a recent one from the menu, and says so when it has gone', async () => {
+    await start();
+    const recent = electron.menu.find(({ label }) => label === '&Notebook')!.submenu!.find(({ label }) => label === 'Recent notebooks')!;
+    (recent as unknown as { submenu: { click: () => void }[] }).submenu[0]!.click();
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(electron.errors.join()).toMatch(/no notebook at \/labs\/a\.laydown/);
+  });
+
   it.each(['Today', 'Samples', 'Materials', 'Trials', 'Methods', 'Reports', 'Record'])('has %s in the Go menu, which the screens carry out', async (name) => {
     await start();
     electron.menuItem('&Go', name).click!();
