@@ -1,4 +1,6 @@
 import { parseArgs } from 'node:util';
+import { problemOf } from './application/answer.ts';
+import { CommandProblem } from './commands/command-problem.ts';
 import type { Invocation } from './commands/invocation.ts';
 
 interface Command {
@@ -66,7 +68,7 @@ export async function runCommandLine(argv: string[]): Promise<number> {
   const out = (line: string) => void process.stdout.write(`${line}\n`);
   const err = (line: string) => void process.stderr.write(`${line}\n`);
   const [name, ...rest] = argv;
-  const command = name === undefined ? undefined : commands[name];
+  const command = name !== undefined && Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (!command) {
     const asked = name === undefined || name === 'help' || name === '--help' || name === '-h';
     if (!asked) err(`There is no command "${name}".`);
@@ -81,13 +83,18 @@ export async function runCommandLine(argv: string[]): Promise<number> {
     return 2;
   }
   const run = await command.load();
-  return run({
-    words: parsed.positionals,
-    options: parsed.values as Invocation['options'],
-    input: process.stdin,
-    out,
-    err,
-  });
+  try {
+    return await run({
+      words: parsed.positionals,
+      options: parsed.values as Invocation['options'],
+      input: process.stdin,
+      out,
+      err,
+    });
+  } catch (error) {
+    err(error instanceof CommandProblem ? error.message : problemOf(error).message);
+    return 2;
+  }
 }
 
 function overview(): string {

@@ -1,18 +1,19 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import Papa from 'papaparse';
-import type { CallOutput } from '../../shared-lib/api.ts';
+import type { CallInput, CallOutput } from '../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
 import { decodeText } from '../exchange/decode-text.ts';
+import { CommandProblem } from './command-problem.ts';
 import type { Invocation } from './invocation.ts';
-import { CommandProblem, withApplication, type CommandApplication } from './open-application.ts';
+import { withApplication, type CommandApplication } from './open-application.ts';
 
 type MethodView = CallOutput<'methods.list'>[number];
 
 /**
  * `laydown import`: reads files into a new test of a sample. A method with traces takes one specimen per trace; any other
- * takes one table whose column heads are the sheet's field names or labels. The test is left running, for a person to
- * look at and finish.
+ * takes tables, one below the other, whose column heads are the sheet's field names or labels. The test is started once
+ * every file is understood, and left running, for a person to look at and finish.
  */
 export async function importReadings({ words: [notebook, ...files], options, out, err }: Invocation): Promise<number> {
   const { sample, method: methodId, by } = options;
@@ -26,15 +27,16 @@ export async function importReadings({ words: [notebook, ...files], options, out
     const method = await findMethod(application, methodId);
     const sampleId = await findSample(application, sample);
     const contents = await Promise.all(files.map(readNamed));
-    const settings = readSettings(options.set);
+    const traceField = method.readings.fields.find((field) => field.kind === 'trace');
+    const settings = readSettings(options.set, method, traceField !== undefined);
+    const enterReadings = traceField
+      ? await tracesOf(application, contents, traceField.key, settings.ofRows, options)
+      : tablesOf(application, contents, method);
 
     let sheet = await application.call('test.start', { sampleId, methodId });
-    for (const [key, typed] of settings.filter(([key]) => method.conditions.some((field) => field.key === key))) {
-      sheet = await application.call('condition.enter', { testId: sheet.test.testId, key, typed });
-    }
-    const traceField = method.readings.fields.find((field) => field.kind === 'trace');
-    if (traceField) sheet = await importTraces(application, sheet, traceField.key, contents, settings, method, options);
-    else for (const content of contents) sheet = await importTable(application, sheet, method, content);
+    const { testId } = sheet.test;
+    for (const [key, typed] of settings.ofTest) sheet = await application.call('condition.enter', { testId, key, typed });
+    sheet = await enterReadings(sheet);
 
     out(`Test of ${sample} by ${method.title}: ${sheet.test.readings} readings, left running.`);
     for (const line of sheet.live?.lines ?? []) out(`  ${line.title}: ${line.text}${line.intervalText ? ` (${line.intervalText}, n = ${line.n})` : ''}`);
@@ -77,59 +79,79 @@ async function readNamed(file: string): Promise<Content> {
   }
 }
 
-/** `--set KEY=VALUE`, as often as needed: conditions of the test, and cells that every imported specimen shares. */
-function readSettings(given: unknown): [string, string][] {
+type Setting = [key: string, typed: string];
+
+/** `--set KEY=VALUE`, as often as needed: conditions of the test, and cells that every specimen read from a trace shares. */
+function readSettings(given: unknown, method: MethodView, withTraces: boolean): { ofTest: Setting[]; ofRows: Setting[] } {
   const texts = Array.isArray(given) ? (given as string[]) : [];
-  return texts.map((text) => {
+  const conditions = method.conditions.map(({ key }) => key);
+  const cells = withTraces ? method.readings.fields.filter(({ kind }) => kind !== 'trace').map(({ key }) => key) : [];
+  const settings = texts.map((text): Setting => {
     const [key, ...value] = text.split('=');
     if (!key || value.length === 0) throw new CommandProblem(`--set takes KEY=VALUE, not "${text}".`);
+    if (![...conditions, ...cells].includes(key)) throw new CommandProblem(`--set ${key}: ${method.title} takes only ${[...conditions, ...cells].join(', ')}.`);
     return [key, value.join('=')];
   });
+  return { ofTest: settings.filter(([key]) => conditions.includes(key)), ofRows: settings.filter(([key]) => cells.includes(key)) };
 }
 
-async function importTraces(
-  application: CommandApplication,
-  started: BenchSheetView,
-  key: string,
-  contents: Content[],
-  settings: [string, string][],
-  method: MethodView,
-  options: Invocation['options'],
-): Promise<BenchSheetView> {
-  const shared = settings.filter(([name]) => method.readings.fields.some((field) => field.key === name));
+/** Enters what was read from the files into a started test. */
+type EnterReadings = (started: BenchSheetView) => Promise<BenchSheetView>;
+
+async function tracesOf(application: CommandApplication, contents: Content[], key: string, shared: Setting[], options: Invocation['options']): Promise<EnterReadings> {
   const units = {
     ...(typeof options['force-unit'] === 'string' ? { forceUnit: options['force-unit'] as 'N' } : {}),
     ...(typeof options['displacement-unit'] === 'string' ? { displacementUnit: options['displacement-unit'] as 'mm' } : {}),
   };
-  const { testId } = started.test;
-  let sheet = started;
-  let specimen = 0;
-  for (const { name, bytes } of contents) {
-    const encoded = Buffer.from(bytes).toString('base64');
-    const first = await application.call('trace.preview', { name, bytes: encoded, reading: units });
-    for (let block = 0; block < Math.max(1, first.blocks.length); block++) {
-      const { reading } = await application.call('trace.preview', { name, bytes: encoded, reading: { ...units, block } });
-      specimen += 1;
-      const row = `r${specimen}`;
-      sheet = await application.call('trace.read', { testId, row, key, name, bytes: encoded, reading });
-      for (const [field, typed] of shared) sheet = await application.call('reading.enter', { testId, row, key: field, typed });
+  const traces: Omit<CallInput<'trace.read'>, 'testId' | 'row' | 'key'>[] = [];
+  for (const content of contents) {
+    const file = { name: content.name, bytes: Buffer.from(content.bytes).toString('base64') };
+    const first = await application.call('trace.preview', { ...file, reading: units });
+    traces.push({ ...file, reading: first.reading });
+    for (let block = 1; block < first.blocks.length; block++) {
+      const { reading } = await application.call('trace.preview', { ...file, reading: { ...units, block } });
+      traces.push({ ...file, reading });
     }
   }
-  return sheet;
+  return async (started) => {
+    const { testId } = started.test;
+    let sheet = started;
+    for (const [index, trace] of traces.entries()) {
+      const row = `r${index + 1}`;
+      sheet = await application.call('trace.read', { testId, row, key, ...trace });
+      for (const [field, typed] of shared) sheet = await application.call('reading.enter', { testId, row, key: field, typed });
+    }
+    return sheet;
+  };
 }
 
-async function importTable(application: CommandApplication, started: BenchSheetView, method: MethodView, { name, bytes }: Content): Promise<BenchSheetView> {
+function tablesOf(application: CommandApplication, contents: Content[], method: MethodView): EnterReadings {
+  const tables = contents.map((content) => readTable(content, method));
+  return async (started) => {
+    let sheet = started;
+    let above = 0;
+    for (const { keys, rows } of tables) {
+      for (const [index, key] of keys.entries()) {
+        const pasted = Papa.unparse(rows.map((row) => [row[index] ?? '']), { delimiter: '\t', newline: '\n' });
+        if (pasted.trim() !== '') sheet = await application.call('readings.paste', { testId: sheet.test.testId, row: `r${above + 1}`, key, pasted });
+      }
+      above += rows.length;
+    }
+    return sheet;
+  };
+}
+
+/** Fields by column, and the rows below the heads. */
+function readTable({ name, bytes }: Content, method: MethodView): { keys: string[]; rows: string[][] } {
   const [heads = [], ...rows] = Papa.parse<string[]>(decodeText(bytes), { skipEmptyLines: 'greedy' }).data;
-  const columns = heads.map((head) => {
+  const { fields } = method.readings;
+  const keys = heads.map((head) => {
     const wanted = head.trim().toLowerCase();
-    const field = method.readings.fields.find(({ key, label }) => key.toLowerCase() === wanted || label.toLowerCase() === wanted);
-    if (!field) throw new CommandProblem(`${name}: the column "${head}" is none of ${method.readings.fields.map(({ key }) => key).join(', ')}.`);
+    const field = fields.find(({ key, label }) => key.toLowerCase() === wanted || label.toLowerCase() === wanted);
+    if (!field) throw new CommandProblem(`${name}: the column "${head}" is none of ${fields.map(({ key }) => key).join(', ')}.`);
     return field.key;
   });
-  let sheet = started;
-  for (const [index, key] of columns.entries()) {
-    const pasted = rows.map((row) => row[index] ?? '').join('\n');
-    if (pasted.trim() !== '') sheet = await application.call('readings.paste', { testId: sheet.test.testId, row: 'r1', key, pasted });
-  }
-  return sheet;
+  const long = rows.findIndex((row) => row.slice(keys.length).some((cell) => cell.trim() !== ''));
+  if (long !== -1) throw new CommandProblem(`${name}: row ${long + 1} below the heads has more cells than there are heads.`);
+  return { keys, rows };
 }

@@ -5,9 +5,7 @@ import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
 import { Application } from '../application/application.ts';
 import { systemClock } from '../store/clock.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
-
-/** Thrown for whatever the person at the command line must mend; printed without a stack. */
-export class CommandProblem extends Error {}
+import { CommandProblem } from './command-problem.ts';
 
 /** The application without a window, for one command. Leaves no trace in the person's list of recent notebooks. */
 export interface CommandApplication {
@@ -15,7 +13,10 @@ export interface CommandApplication {
   open(file: string): Promise<void>;
 }
 
-/** Runs `work` on a fresh application and closes it, whatever happens; problems become a sentence and exit code 2. */
+/**
+ * Runs `work` on a fresh application and closes it, whatever happens.
+ * @throws CommandProblem when a call is refused
+ */
 export async function withApplication(
   err: (text: string) => void,
   notebooksFolder: string,
@@ -44,10 +45,6 @@ export async function withApplication(
         if (!answer.ok) throw new CommandProblem(answer.problem.message);
       },
     });
-  } catch (error) {
-    if (!(error instanceof CommandProblem)) throw error;
-    err(error.message);
-    return 2;
   } finally {
     await application.close();
     await rm(settingsFolder, { recursive: true, force: true });
