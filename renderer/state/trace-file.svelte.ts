@@ -58,16 +58,24 @@ export class TraceFile {
     }
     const number = ++this.#newest;
     this.#busy = true;
-    this.#bytes ||= base64Of(await this.file.arrayBuffer());
     // Another delimiter makes other columns, of which nothing is known yet.
     this.#given = 'delimiter' in change ? change : { ...this.#given, ...change };
     const known = 'delimiter' in change ? {} : (this.#preview?.reading ?? {});
-    const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading: { ...known, ...this.#given } });
+    const reading = { ...known, ...this.#given };
+    try {
+      this.#bytes ||= base64Of(await this.file.arrayBuffer());
+    } catch {
+      this.#busy = false;
+      this.#problem = 'The file could not be opened: it was moved or changed since it was chosen. Choose it again.';
+      return;
+    }
+    const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading });
     if (number !== this.#newest) return;
     this.#busy = false;
     this.#problem = answer.ok ? '' : answer.problem.message;
     this.#asked = answer.ok ? null : askedIn(answer.problem.field);
-    if (answer.ok || this.#asked) this.#preview = answer.ok ? answer.value : null;
+    // What was read before the change is not what would be taken now.
+    this.#preview = answer.ok ? answer.value : null;
   }
 
   /** Reads the trace into the cell; false when it was refused. */
