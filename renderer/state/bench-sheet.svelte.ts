@@ -38,7 +38,8 @@ export class BenchSheet {
   /** Entries are sent one after the other, so that the record has them in the order of typing. */
   #queue: Promise<unknown> = Promise.resolve();
   #queued = 0;
-  #answeredAt = 0;
+  /** When an entry of this sheet was last answered, in the page's clock. */
+  #answeredAt = -Infinity;
 
   constructor(
     private readonly app: SheetApplication,
@@ -86,12 +87,12 @@ export class BenchSheet {
       const method = methods.value.find((known) => known.id === sheet.value.test.methodId);
       if (!method) this.#problem = `The method of this test (${sheet.value.test.methodId}) is not known to this version.`;
       else this.#method = method;
-      this.#take(sheet.value);
+      this.#view = sheet.value;
       return;
     }
     const sheet = await this.app.call('test.get', { testId: this.testId });
     if (this.#queued > 0) return;
-    if (sheet.ok) this.#take(sheet.value);
+    if (sheet.ok) this.#view = sheet.value;
     else this.#refuse(sheet);
   }
 
@@ -154,7 +155,7 @@ export class BenchSheet {
       const current = this.pendingIn(place);
       const retyped = current !== undefined && current.typed !== text;
       if (answer.ok) {
-        this.#take(answer.value);
+        this.#takeAnswer(answer.value);
         if (!retyped) this.pending.delete(cellId(place));
         this.#announcement = '';
         return 'saved';
@@ -217,14 +218,14 @@ export class BenchSheet {
     return this.#view !== null && this.app.changedAt - this.#answeredAt < ownChangeMs;
   }
 
-  #take(view: BenchSheetView): void {
+  #takeAnswer(view: BenchSheetView): void {
     this.#view = view;
     this.#answeredAt = performance.now();
   }
 
   async #taking(sent: Promise<Answer<BenchSheetView>>): Promise<Answer<BenchSheetView>> {
     const answer = await sent;
-    if (answer.ok) this.#take(answer.value);
+    if (answer.ok) this.#takeAnswer(answer.value);
     return answer;
   }
 
