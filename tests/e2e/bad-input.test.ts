@@ -287,6 +287,30 @@ describe('a trace file', () => {
     await expect.poll(meanStrength).toBeCloseTo(2.345, 10);
   });
 
+  it('that a changed choice makes unreadable cannot be taken until the choice is put right', async () => {
+    const panel = await choose('changed.csv', trace(['Displacement;Force', 'mm;N'], repeat('2,5')));
+    const takeIt = panel.getByRole('button', { name: 'Take this trace' });
+    await takeIt.waitFor();
+    // In sight without scrolling, above the bar of the headline results.
+    await expect
+      .poll(() =>
+        takeIt.evaluate((button) => {
+          const { left, top, width, height } = button.getBoundingClientRect();
+          return document.elementFromPoint(left + width / 2, top + height / 2) === button;
+        }),
+      )
+      .toBe(true);
+    await panel.getByLabel('Lines before the numbers').fill('500');
+    await panel.getByLabel('Lines before the numbers').press('Tab');
+    await panel.getByRole('alert').waitFor();
+    expect(await takeIt.count()).toBe(0);
+    expect(await panel.getByRole('img').count()).toBe(0);
+    await panel.getByLabel('Lines before the numbers').fill('2');
+    await panel.getByLabel('Lines before the numbers').press('Tab');
+    await take(panel);
+    await expect.poll(meanStrength).toBeCloseTo(2.5, 10);
+  });
+
   it('that is a workbook, a picture or empty is refused in a sentence', async () => {
     for (const [name, content, sentence] of [
       ['book.xlsx', Buffer.from([0x50, 0x4b, 0x03, 0x04, 0, 0, 0, 0]), /workbook or another zipped file, not text/],
@@ -306,6 +330,32 @@ describe('a trace file', () => {
     await take(panel);
     await page.getByText('200000 points').waitFor();
     await expect.poll(meanStrength).toBeCloseTo(2.5, 4);
+  });
+});
+
+describe('a test', () => {
+  it('is not finished while a value stands on its sheet that is not in the record', async () => {
+    await openSheet('test-fluids');
+    await callApi(page, 'readings.paste', { testId, row: 'r1', key: 'wetsMNm', pasted: '38\t40\n36\t38\n38\t40' });
+    const finish = page.getByRole('button', { name: 'Finish test' });
+    await expect.poll(() => finish.isEnabled()).toBe(true);
+    await expectRefused(cell(4, 'Holds for 2 s'), '380', /at most 75/);
+    expect(await finish.isEnabled()).toBe(false);
+    await page.getByText(/not in the record: mend it or take it back/).waitFor();
+    await cell(4, 'Holds for 2 s').press('Escape');
+    await expect.poll(() => finish.isEnabled()).toBe(true);
+  });
+
+  it('says once why it has no result', async () => {
+    await openSheet('test-fluids');
+    const { text } = (await stored()).missing!;
+    const inSight = () =>
+      page.getByText(text).evaluateAll((elements) => elements.filter((element) => getComputedStyle(element).clipPath === 'none' && element.getClientRects().length > 0).length);
+    for (const width of [1280, 1920]) {
+      await page.setViewportSize({ width, height: 800 });
+      await expect.poll(inSight).toBe(1);
+    }
+    await page.setViewportSize({ width: 1280, height: 800 });
   });
 });
 
