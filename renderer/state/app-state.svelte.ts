@@ -22,6 +22,7 @@ export class AppState {
   #refreshTimer: ReturnType<typeof setTimeout> | undefined;
   #forms = new SvelteMap<string, Form<object>>();
   #toOpen = new SvelteSet<string>();
+  #drafts = new SvelteMap<string, object>();
   #sheets = new SvelteMap<string, BenchSheet>();
 
   constructor(client: Client) {
@@ -102,6 +103,15 @@ export class AppState {
     else this.#toOpen.add(name);
   }
 
+  /** The draft of that name, as it was left, until it is dropped. */
+  draft<Draft extends object>(name: string, make: () => Draft): Draft {
+    return found<object>(this.#drafts, name, () => outliving(make)) as Draft;
+  }
+
+  dropDraft(name: string): void {
+    this.#drafts.delete(name);
+  }
+
   /** The bench sheet of a test; it outlives its screen, with what was typed and refused. */
   sheet(testId: string): BenchSheet {
     return found(this.#sheets, testId, () => outliving(() => new BenchSheet(this, testId)));
@@ -136,6 +146,7 @@ export class AppState {
 
   #forgetNotebook(): void {
     this.#forms.clear();
+    this.#drafts.clear();
     this.#sheets.clear();
   }
 }

@@ -1,6 +1,6 @@
 import type { Limit, Property } from '../../shared-lib/method/method.ts';
-import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 import type { BenchMethod, BenchSheet } from './bench-sheet.svelte.ts';
+import { asTyped, readOptional } from './optional-number.ts';
 
 export interface LimitLine {
   property: Property;
@@ -29,7 +29,7 @@ export class LimitsDraft {
       .filter((property) => property.limited)
       .map((property) => {
         const limit = limits.find((known) => known.property === property.key);
-        return { property, lower: text(limit?.lower), upper: text(limit?.upper), source: limit?.source ?? '' };
+        return { property, lower: asTyped(limit?.lower), upper: asTyped(limit?.upper), source: limit?.source ?? '' };
       });
   }
 
@@ -48,7 +48,7 @@ export class LimitsDraft {
   /** Why an end cannot be read, or ''; said only once the person has tried to set the limits. */
   problemAt(line: LimitLine, end: 'lower' | 'upper'): string {
     if (!this.#checked) return '';
-    const read = readEnd(line[end]);
+    const read = readOptional(line[end]);
     return 'problem' in read ? read.problem : '';
   }
 
@@ -57,8 +57,8 @@ export class LimitsDraft {
     this.#checked = true;
     const limits: Limit[] = [];
     for (const line of this.lines) {
-      const lower = readEnd(line.lower);
-      const upper = readEnd(line.upper);
+      const lower = readOptional(line.lower);
+      const upper = readOptional(line.upper);
       if ('problem' in lower || 'problem' in upper) return false;
       if (lower.value === null && upper.value === null) continue;
       limits.push({ property: line.property.key, lower: lower.value, upper: upper.value, source: line.source.trim() });
@@ -72,13 +72,4 @@ export class LimitsDraft {
     this.#problem = atReason ? '' : answer.problem.message;
     return false;
   }
-}
-
-function text(value: number | null | undefined): string {
-  return value === null || value === undefined ? '' : String(value);
-}
-
-/** An empty end is open. */
-function readEnd(typed: string): { value: number | null } | { problem: string } {
-  return typed.trim() === '' ? { value: null } : readDecimal(typed);
 }

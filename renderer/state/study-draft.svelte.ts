@@ -82,6 +82,14 @@ export class StudyDraft {
     return this.#problem?.message ?? '';
   }
 
+  /** Takes out what was typed; parts, people and property stay. */
+  clear(): void {
+    this.typed.clear();
+    this.remark = '';
+    this.#problem = null;
+    this.#checked = false;
+  }
+
   /** Records it; `null` when a cell cannot be read or the application refused. Empty cells are left out: the study says what it makes of them. */
   async record(): Promise<StudyView | null> {
     this.#checked = true;

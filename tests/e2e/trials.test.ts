@@ -172,6 +172,9 @@ describe('trials by keyboard', () => {
     await keys.fill(page.getByLabel(/^Difference worth seeing/), '0,3');
     await keys.press('Enter');
     await page.getByText(/^\d+ per trial\.$/).waitFor();
+    // An answer does not stand under another question.
+    await keys.type('5');
+    await page.getByText(/^\d+ per trial\.$/).waitFor({ state: 'detached' });
     await keys.fill(page.getByLabel(/^Margin either way/), '0.3');
     await keys.press('Enter');
     // R1 − R0 = 0.05 ± 1.812·√(0.035·2/6), Student's t, 95 % one-sided, 10 degrees of freedom: −0.15 to 0.25, within ±0.3.
@@ -196,6 +199,12 @@ describe('a measurement study by keyboard', () => {
       await keys.type(value);
       await keys.press('Enter');
     }
+    // Leaving the screen loses nothing of it.
+    await keys.goTo('Today');
+    await keys.goTo('Methods');
+    await keys.pressButton(page.getByRole('link', { name: 'Lamination bond strength' }));
+    await keys.pressButton(button('Record a study…'));
+    expect(await form.getByLabel('part 3, IR, reading 2').inputValue()).toBe('4.1');
     await keys.pressButton(form.getByRole('button', { name: 'Record study' }));
     const result = page.getByRole('region', { name: /^Measurement study of mean bond strength/ });
     // Six pairs 0.1 apart: s² = Σd²/(2·6) = 0.06/12 = 0.005; both readers alike, so the interaction (0) joins it: 0.03/(6 + 2).
