@@ -27,7 +27,7 @@ export type RailScreen = (typeof railScreens)[number]['screen'];
 
 /** `#/samples/ID` → place; anything unknown leads to Today. */
 export function parsePlace(hash: string): Place {
-  const [screen, id] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  const [screen, id] = hash.replace(/^#\/?/, '').split('/').map(decoded);
   switch (screen) {
     case 'notebook':
     case 'materials':
@@ -48,6 +48,15 @@ export function parsePlace(hash: string): Place {
       return { screen, testId: id || null };
     default:
       return { screen: 'today' };
+  }
+}
+
+/** A part of an address that was cut or mistyped stands for nothing. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return '';
   }
 }
 

@@ -152,6 +152,7 @@ describe('the whole job by keyboard', () => {
     await heading('Today').waitFor();
     await shows(page.getByRole('contentinfo'), 'At the bench: Imke Rasmund');
     expect(existsSync(path.join(program.notebooks, 'quillmere.laydown'))).toBe(true);
+    await shows(page.getByRole('listitem'), /^Add a film, ink or adhesive/);
   });
 
   it('adds film, ink, adhesive and laminate, each with a lot', async () => {
@@ -304,6 +305,7 @@ describe('the whole job by keyboard', () => {
     const save = button(/^Save PDF of LR-/);
     await keys.reach(save);
     const [download] = await Promise.all([page.waitForEvent('download'), keys.press('Enter')]);
+    await shows(page.getByRole('status'), `${download.suggestedFilename()} is ready`);
     expect(download.suggestedFilename()).toMatch(/^LR-\d{4}-001.*\.pdf$/);
     pdf = await readPdf(readFileSync(await download.path()));
   });

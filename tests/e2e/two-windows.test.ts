@@ -39,6 +39,12 @@ describe('two programs on one notebook', () => {
     expect(troubles).toEqual([]);
   });
 
+  it('say in a page without its key where the key is', async () => {
+    const { page } = await openPage(browser, new URL('/', first.address).href);
+    await page.getByRole('alert').filter({ hasText: /open the address that was printed at the start/ }).waitFor();
+    await page.context().close();
+  });
+
   it('leave the first free to go on', async () => {
     await callApi(writer, 'sample.add', { code: 'S-3', product: '', job: '', roll: '', note: '', lotIds: [] });
     expect((await callApi(writer, 'session.get', {})).notebook!.readOnly).toBe(false);

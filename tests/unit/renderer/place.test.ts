@@ -18,7 +18,7 @@ describe('places in the address', () => {
     expect(parsePlace(placeHash(place))).toEqual(place);
   });
 
-  it.each(['', '#', '#/nowhere', '#/bench-sheet', '#token=abc'])('%s leads to Today', (hash) => {
+  it.each(['', '#', '#/nowhere', '#/bench-sheet', '#token=abc', '#/bench-sheet/%E0%A4%A'])('%s leads to Today', (hash) => {
     expect(parsePlace(hash)).toEqual({ screen: 'today' });
   });
 
