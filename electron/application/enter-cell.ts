@@ -1,6 +1,7 @@
 import type { CellValue, Field } from '../../shared-lib/method/method.ts';
 import type { StoredCell } from './queries/tests.ts';
 import { requireReason } from './require-reason.ts';
+import { withUnit } from './with-unit.ts';
 
 /** What is to be recorded when `value` stands in a cell now: nothing, a first value, or a correction of the one before. */
 export type CellChange = { change: 'none' } | { change: 'entered' } | { change: 'corrected'; before: CellValue; reason: string };
@@ -13,6 +14,11 @@ export type CellChange = { change: 'none' } | { change: 'entered' } | { change: 
 export function cellChange(field: Field, before: StoredCell | undefined, value: CellValue, reason: string, filledIn: boolean): CellChange {
   if (value === (before?.value ?? null)) return { change: 'none' };
   if (!before || filledIn) return { change: 'entered' };
-  requireReason(reason, `${field.label} was entered before${before.value === null ? ' and cleared' : ` as ${before.typed || before.value}`}`);
+  requireReason(reason, `${field.label} was entered before${asWhat(field, before)}`);
   return { change: 'corrected', before: before.value, reason: reason.trim() };
+}
+
+function asWhat({ kind, unit }: Field, { value, typed }: StoredCell): string {
+  if (value === null) return ' and cleared';
+  return kind === 'trace' ? '' : ` as ${withUnit(typed || value, unit)}`;
 }

@@ -2,6 +2,7 @@ import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts
 import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { findMethod } from './method-of-test.ts';
+import { withUnit } from './with-unit.ts';
 
 /** Names for the ids in entries, looked up in the notebook; an id that is not there stands for itself. */
 export function entryNames(store: NotebookStore): EntryNames {
@@ -14,6 +15,17 @@ export function entryNames(store: NotebookStore): EntryNames {
     const method = methodOf(testId);
     return [...(method?.readings.fields ?? []), ...(method?.conditions ?? [])].find((field) => field.key === key);
   };
+  const value = (testId: string, key: string, cell: CellValue): string => {
+    const field = fieldOf(testId, key);
+    if (field?.kind === 'choice') return field.choices.find((choice) => choice.value === cell)?.label ?? String(cell);
+    if (field?.kind === 'trace') return traceName(store, String(cell));
+    const unit = field?.unitFrom === undefined ? field?.unit : unitChosen(testId, field.unitFrom);
+    return withUnit(cell ?? '', unit);
+  };
+  const unitChosen = (testId: string, key: string): string | undefined => {
+    const chosen = store.one<{ value: CellValue }>('SELECT value FROM condition WHERE testId = ? AND key = ?', [testId, key])?.value;
+    return chosen == null ? undefined : value(testId, key, chosen);
+  };
   return {
     material: (id) => nameIn('SELECT name FROM material WHERE materialId = ?', id),
     lot: (id) => nameIn("SELECT material.name || ', lot ' || lot.code AS name FROM lot JOIN material USING (materialId) WHERE lotId = ?", id),
@@ -25,7 +37,7 @@ export function entryNames(store: NotebookStore): EntryNames {
     },
     row: (testId, row) => `${methodOf(testId)?.readings.rowName ?? 'row'} ${row.replace(/^r/, '')}`,
     field: (testId, key) => fieldOf(testId, key)?.label ?? key,
-    value: (testId, key, value) => valueText(store, fieldOf(testId, key), value),
+    value,
     report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
     trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
     trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
@@ -34,13 +46,6 @@ export function entryNames(store: NotebookStore): EntryNames {
       return `${method?.properties.find((property) => property.key === key)?.title ?? key} by ${method?.shortTitle ?? methodId}`;
     },
   };
-}
-
-function valueText(store: NotebookStore, field: Field | undefined, value: CellValue): string {
-  const text = String(value);
-  if (field?.kind === 'choice') return field.choices.find((choice) => choice.value === value)?.label ?? text;
-  if (field?.kind === 'trace') return traceName(store, text);
-  return field?.unit ? `${text} ${field.unit}` : text;
 }
 
 function traceName(store: NotebookStore, traceId: string): string {

@@ -2,6 +2,7 @@ import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import type { CellValue, ChoiceField, Field, NumberField, TextField } from '../../shared-lib/method/method.ts';
 import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 import { isIsoDate } from '../../shared-lib/quantity/iso-date.ts';
+import { withUnit } from './with-unit.ts';
 
 /**
  * What stands in a cell → its value; an empty cell is `null`.
@@ -26,7 +27,7 @@ export function readCell(field: Field, typed: string, where: string): CellValue 
 export function unusual(field: Field, value: CellValue): string {
   if (field.kind !== 'number' || typeof value !== 'number' || !field.usual) return '';
   const { min, max } = field.usual;
-  return value < min || value > max ? `outside the usual range ${min} to ${max}${unitOf(field)}` : '';
+  return value < min || value > max ? `outside the usual range ${min} to ${withUnit(max, field.unit)}` : '';
 }
 
 function readNumber(field: NumberField, typed: string, where: string): number {
@@ -38,7 +39,7 @@ function readNumber(field: NumberField, typed: string, where: string): number {
   const tooLow = field.minExclusive ? value <= field.min : value < field.min;
   if (tooLow || value > field.max) {
     const from = field.minExclusive ? `above ${field.min}` : `at least ${field.min}`;
-    throw new InputError(where, shortened(typed), `${field.label} must be ${from} and at most ${field.max}${unitOf(field)}; read '${shortened(typed)}'.`);
+    throw new InputError(where, shortened(typed), `${field.label} must be ${from} and at most ${withUnit(field.max, field.unit)}; read '${shortened(typed)}'.`);
   }
   return value;
 }
@@ -64,10 +65,6 @@ function readText(field: TextField, typed: string, where: string): string {
     throw new InputError(where, shortened(typed), `${field.label} takes a day as year-month-day, such as 2026-03-09; read '${shortened(typed)}'.`);
   }
   return text;
-}
-
-function unitOf(field: Field): string {
-  return field.unit ? ` ${field.unit}` : '';
 }
 
 function shortened(typed: string): string {

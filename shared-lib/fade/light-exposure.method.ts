@@ -94,7 +94,7 @@ export const lightExposureMethod: Method = {
     rowName: 'exposure',
     fields: [
       { kind: 'text', key: 'series', label: 'Patch', maxLength: 100, carryDown: true, hint: 'Replicate patches of one print.' },
-      { kind: 'number', key: 'exposure', label: 'Exposure so far', min: 0, max: 1e9, required: true, hint: 'In the unit above; 0 for the reference.' },
+      { kind: 'number', key: 'exposure', label: 'Exposure so far', unitFrom: 'exposureUnit', min: 0, max: 1e9, required: true, hint: 'In the unit above; 0 for the reference.' },
       { kind: 'number', key: 'density', label: 'Density', min: -0.2, max: 6, usual: { min: 0.05, max: 3 } },
       { kind: 'number', key: 'L', label: 'L*', min: 0, max: 150, usual: { min: 0, max: 100 } },
       { kind: 'number', key: 'a', label: 'a*', min: -300, max: 300, usual: { min: -100, max: 110 } },

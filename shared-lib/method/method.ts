@@ -78,6 +78,8 @@ interface FieldBase {
   label: string;
   /** Printed beside the field and in the column head. */
   unit?: string;
+  /** Key of the condition, a choice, that says the unit where the test chooses it. */
+  unitFrom?: string;
   required?: boolean;
   hint?: string;
 }

@@ -1,4 +1,5 @@
 import type { CellValue } from '../method/method.ts';
+import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
 import { trialSentence } from './trial-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
@@ -83,12 +84,20 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
 type CellEntry = Extract<Entry, { kind: 'condition.entered' | 'condition.corrected' | 'reading.entered' | 'reading.corrected' | 'trace.read' }>;
 
 function entered(entry: Extract<Entry, { kind: 'condition.entered' | 'reading.entered' }>, names: EntryNames): string {
-  const { testId, key, value, typed } = entry.body;
+  const { testId, key, value } = entry.body;
+  const typed = entry.body.typed.trim();
   if (value === null) return `Cleared ${place(entry, names)}.`;
-  const text = names.value(testId, key, value);
-  // The keystrokes matter where they read otherwise than the value, e.g. '38,5'.
+  const text = asTyped(names.value(testId, key, value), value, typed);
+  // The keystrokes matter where they read otherwise than the value, e.g. the shortcut of a choice.
   const shown = typed === '' || text.startsWith(typed) ? text : `${text} (typed ${quoted(typed)})`;
   return `Entered ${shown} for ${place(entry, names)}.`;
+}
+
+/** '38.5 mN/m' as '38,50 mN/m' where that was typed and is the same number. */
+function asTyped(text: string, value: CellValue, typed: string): string {
+  const read = readDecimal(typed);
+  const digits = String(value);
+  return 'value' in read && read.value === value && text.startsWith(digits) ? typed + text.slice(digits.length) : text;
 }
 
 function place(entry: CellEntry, names: EntryNames): string {

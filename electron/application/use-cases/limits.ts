@@ -7,6 +7,7 @@ import { benchSheet } from '../bench-sheet.ts';
 import { methodNamed } from '../method-of-test.ts';
 import { loadTest } from '../queries/tests.ts';
 import { requireReason } from '../require-reason.ts';
+import { withUnit } from '../with-unit.ts';
 import type { Workplace } from '../workplace.ts';
 
 /**
@@ -36,7 +37,7 @@ function checkLimits(method: Method, limits: Limit[]): void {
       throw new InputError(`${field}.property`, limit.property, `${property.title} has two limits; put both ends in one.`);
     }
     if (limit.lower !== null && limit.upper !== null && limit.lower > limit.upper) {
-      throw new InputError(`${field}.lower`, limit.lower, `The lower limit of ${property.title} (${limit.lower}) lies above the upper one (${limit.upper}).`);
+      throw new InputError(`${field}.lower`, limit.lower, `The lower limit of ${property.title} (${withUnit(limit.lower, property.unit)}) lies above the upper one (${withUnit(limit.upper, property.unit)}).`);
     }
   });
 }

@@ -105,7 +105,7 @@ describe('a correction', () => {
     await bench.do('reading.enter', { ...cell, typed: '38,0' });
     expect(await bench.entries()).toBe(entries);
 
-    expect(await bench.refused('reading.enter', { ...cell, typed: '39' })).toMatchObject({ code: 'input', field: 'reason' });
+    expect(await bench.refused('reading.enter', { ...cell, typed: '39' })).toMatchObject({ code: 'input', field: 'reason', message: 'Holds for 2 s was entered before as 38 mN/m; say in a few words why it changes.' });
     expect(await bench.refused('reading.enter', { ...cell, typed: '39', reason: '   ' })).toMatchObject({ code: 'input', field: 'reason' });
     expect(await bench.entries()).toBe(entries);
 

@@ -48,6 +48,17 @@ describe('the record', () => {
     expect(page.entries.map(({ seq }) => seq)).toEqual([3, 2]);
   });
 
+  it('prints the unit, also one that the test chooses, behind the number as it was typed', async () => {
+    const bench = await testBench();
+    const { test } = await bench.startTest('light-exposure');
+    const newest = async () => (await bench.do('record.list', { limit: 1 })).entries[0]!.text;
+    await bench.do('condition.enter', { testId: test.testId, key: 'exposureUnit', typed: 'kJ/m²' });
+    await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'exposure', typed: '48,0' });
+    expect(await newest()).toBe('Entered 48,0 kJ/m² for Exposure so far, exposure 1, in Light exposure on Q-1.');
+    await bench.do('condition.enter', { testId: test.testId, key: 'blackPanelC', typed: '63' });
+    expect(await newest()).toBe('Entered 63 °C for Black panel, in Light exposure on Q-1.');
+  });
+
   it('finds by words, kind, person and test', async () => {
     const bench = await testBench();
     const other = await bench.do('person.add', { name: 'Teodor Vance', initials: 'TV', role: 'ink chemist' });

@@ -52,7 +52,10 @@ describe('limits', () => {
     const { test } = await measured(bench);
     const set = (limits: object[], reason = '') => ({ testId: test.testId, limits: limits as never, rule: 'guarded' as const, reason });
     expect(await bench.refused('test.setLimits', set([{ ...LIMIT, property: 'nonsense' }]))).toMatchObject({ field: 'limits[0].property' });
-    expect(await bench.refused('test.setLimits', set([{ ...LIMIT, lower: 40, upper: 38 }]))).toMatchObject({ field: 'limits[0].lower' });
+    expect(await bench.refused('test.setLimits', set([{ ...LIMIT, lower: 40, upper: 38 }]))).toMatchObject({
+      field: 'limits[0].lower',
+      message: 'The lower limit of Wetting tension (40 mN/m) lies above the upper one (38 mN/m).',
+    });
     expect(await bench.refused('test.setLimits', set([LIMIT, LIMIT]))).toMatchObject({ field: 'limits[1].property' });
     expect(await bench.refused('test.setLimits', set([{ ...LIMIT, lower: 36 }]))).toMatchObject({ field: 'reason' });
     expect(await bench.refused('test.setLimits', { ...set([LIMIT]), rule: 'simple' })).toMatchObject({ field: 'reason' });

@@ -105,7 +105,10 @@ describe('a control chart', () => {
     for (const [index, forces] of [[3, 3.1], [3, 3.2, 2.9]].entries()) await bench.do('test.finish', { testId: await bondTest(bench, forces, 2.5, `Q-${index}`), remark: '' });
     expect((await bench.refused('controlChart.get', { ...ask, chart: 'xbar-s' })).message).toContain('same number of readings');
     expect((await bench.refused('controlChart.get', { ...ask, property: 'none' })).field).toBe('property');
-    expect((await bench.refused('controlChart.get', { ...ask, limits: { lower: 3, upper: 2 } })).field).toBe('limits.lower');
+    expect(await bench.refused('controlChart.get', { ...ask, limits: { lower: 3, upper: 2 } })).toMatchObject({
+      field: 'limits.lower',
+      message: 'The lower limit (3 N/15 mm) must lie below the upper one (2 N/15 mm).',
+    });
     expect((await bench.refused('controlChart.get', { ...ask, methodId: 'light-exposure', property: 'greyScale' })).message).toContain('is a grade');
   });
 });

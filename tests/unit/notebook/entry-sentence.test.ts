@@ -35,7 +35,7 @@ describe('describeEntry', () => {
     ['limits.set', 'Set the limit (simple rule) for Test fluids on S-014: new specification.'],
     ['condition.entered', 'Entered 50 % for relative humidity, in Test fluids on S-014.'],
     ['condition.corrected', 'Corrected relative humidity, in Test fluids on S-014 from 50 % to 48 %.'],
-    ['reading.entered', 'Entered 38.5 mN/m (typed “38,5”) for wetting tension, position 1, in Test fluids on S-014.'],
+    ['reading.entered', 'Entered 38,5 mN/m for wetting tension, position 1, in Test fluids on S-014.'],
     ['reading.corrected', 'Corrected wetting tension, position 1, in Test fluids on S-014 from 38.5 mN/m to 36 mN/m.'],
     ['row.voided', 'Voided position 1 of Test fluids on S-014: touched by hand.'],
     ['row.restored', 'Restored position 1 of Test fluids on S-014: it was row 2.'],
@@ -63,6 +63,17 @@ describe('describeEntry', () => {
       else if (draft.kind === 'condition.corrected') expect(correction).toEqual({ before: '50 %', after: '48 %', reason: 'misread' });
       else expect(correction, draft.kind).toBeNull();
     }
+  });
+
+  test.each<[number | string, string, string]>([
+    [1, '1,00', '1,00 mN/m'],
+    [38.5, ' 38,50 ', '38,50 mN/m'],
+    [38, '', '38 mN/m'],
+    [38, '38 mN/m', '38 mN/m'],
+    [38, '40', '38 mN/m (typed “40”)'],
+    ['adhesive', 's', 'adhesive mN/m (typed “s”)'],
+  ])('gives %s typed as “%s” as %s', (value, typed, shown) => {
+    expect(textOf('reading.entered', { value, typed })).toBe(`Entered ${shown} for wetting tension, position 1, in Test fluids on S-014.`);
   });
 
   test('says so when a cell was cleared, and how verdicts are spread', () => {

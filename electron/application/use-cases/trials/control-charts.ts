@@ -8,6 +8,7 @@ import type { OpenNotebook } from '../../open-notebook.ts';
 import { finishedTestsOf, testedSeries } from '../../queries/test-series.ts';
 import { lastLimits, loadTest } from '../../queries/tests.ts';
 import { readingsOfTest } from '../../trials/response-readings.ts';
+import { withUnit } from '../../with-unit.ts';
 import type { Workplace } from '../../workplace.ts';
 
 /** What was tested more than once on a product: the headline properties of each method. */
@@ -27,7 +28,7 @@ export function getControlChart({ notebook }: Workplace, input: ParsedInput<'con
   if (!property) throw new InputError('property', input.property, `${method.title} has no property '${input.property}'.`);
   if (property.kind === 'grade') throw new InputError('property', property.key, `${property.title} is a grade; a control chart needs a measured number.`);
   const tests = finishedTestsOf(notebook.store, method.id, input.product).flatMap((test) => chartTest(notebook, property, test));
-  return controlChartView(property, input.product, tests, input.chart ?? 'individuals', limitsOf(notebook, input));
+  return controlChartView(property, input.product, tests, input.chart ?? 'individuals', limitsOf(notebook, property, input));
 }
 
 /** A test whose result has no value has no place on the chart. */
@@ -37,13 +38,13 @@ function chartTest(notebook: OpenNotebook, property: Property, test: Pick<ChartT
   return [{ ...test, value: result.value, bounded: result.bound !== 'exact', readings: readingsOfTest(notebook, test.testId, property) }];
 }
 
-function limitsOf(notebook: OpenNotebook, { methodId, property, product, limits }: ParsedInput<'controlChart.get'>): ControlChartView['limits'] {
+function limitsOf(notebook: OpenNotebook, { key, unit }: Property, { methodId, product, limits }: ParsedInput<'controlChart.get'>): ControlChartView['limits'] {
   if (limits) {
     if (limits.lower !== null && limits.upper !== null && limits.lower >= limits.upper) {
-      throw new InputError('limits.lower', limits.lower, `The lower limit (${limits.lower}) must lie below the upper one (${limits.upper}).`);
+      throw new InputError('limits.lower', limits.lower, `The lower limit (${withUnit(limits.lower, unit)}) must lie below the upper one (${withUnit(limits.upper, unit)}).`);
     }
     return { ...limits, source: '' };
   }
-  const last = lastLimits(notebook.store, methodId, product)?.limits.find((limit) => limit.property === property);
+  const last = lastLimits(notebook.store, methodId, product)?.limits.find((limit) => limit.property === key);
   return last ? { lower: last.lower, upper: last.upper, source: last.source } : { lower: null, upper: null, source: '' };
 }

@@ -7,6 +7,7 @@ import { findMethod } from '../../method-of-test.ts';
 import { listTrialSets, loadTrialSet } from '../../queries/trials.ts';
 import { requireReason } from '../../require-reason.ts';
 import { trialSetView } from '../../trials/trial-set-view.ts';
+import { withUnit } from '../../with-unit.ts';
 import type { Workplace } from '../../workplace.ts';
 
 export function trialSetsList({ notebook }: Workplace): TrialSetLine[] {
@@ -60,12 +61,13 @@ function checkResponses(responses: Response[]): void {
       throw new InputError(`${field}.property`, response.property, `${property.title} stands twice among the responses.`);
     }
     const { goal, target, lowest, highest } = response;
+    const said = (value: number) => withUnit(value, property.unit);
     if (goal === 'target' && target === null) throw new InputError(`${field}.target`, null, `${property.title} needs its target, or another goal.`);
-    if (lowest !== null && highest !== null && lowest >= highest) throw new InputError(`${field}.lowest`, lowest, `The lowest value of ${property.title} (${lowest}) must lie below the highest (${highest}).`);
+    if (lowest !== null && highest !== null && lowest >= highest) throw new InputError(`${field}.lowest`, lowest, `The lowest value of ${property.title} (${said(lowest)}) must lie below the highest (${said(highest)}).`);
     const belowTarget = goal !== 'lower' ? lowest : null;
     const aboveTarget = goal !== 'higher' ? highest : null;
-    if (target !== null && belowTarget !== null && belowTarget >= target) throw new InputError(`${field}.lowest`, lowest, `The lowest value of ${property.title} (${lowest}) must lie below its target (${target}).`);
-    if (target !== null && aboveTarget !== null && aboveTarget <= target) throw new InputError(`${field}.highest`, highest, `The highest value of ${property.title} (${highest}) must lie above its target (${target}).`);
+    if (target !== null && belowTarget !== null && belowTarget >= target) throw new InputError(`${field}.lowest`, lowest, `The lowest value of ${property.title} (${said(belowTarget)}) must lie below its target (${said(target)}).`);
+    if (target !== null && aboveTarget !== null && aboveTarget <= target) throw new InputError(`${field}.highest`, highest, `The highest value of ${property.title} (${said(aboveTarget)}) must lie above its target (${said(target)}).`);
   });
 }
 
