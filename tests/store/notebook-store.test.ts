@@ -1,7 +1,6 @@
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { searchRecord } from '../../electron/store/record-search.ts';
 import { NotebookFileError } from '../../electron/store/notebook-file-error.ts';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
@@ -205,27 +204,6 @@ describe('queries', () => {
     expect(store.one('SELECT * FROM reading WHERE testId = ?', ['none'])).toBeUndefined();
     store.one('SELECT * FROM reading'); // stepped once of three times
     store.rebuild(); // "database table is locked" if it were still open
-    store.close();
-  });
-});
-
-describe('searchRecord', () => {
-  const nothing = { search: '', kind: '', by: '', testId: '', offset: 0, limit: 100 };
-  test('finds words of the entry and of its sample, newest first, in any case', async () => {
-    const { store } = await newNotebook(2);
-    store.append([{ kind: 'row.voided', body: { testId: 't1', row: 'r2', reason: 'Fingerabdrück 100% sicher' }, ...meta }]);
-    const seqs = (query: Partial<typeof nothing>) => searchRecord(store, { ...nothing, ...query }).found.map(({ entry }) => entry.seq);
-    expect(seqs({})).toEqual([7, 6, 5, 4, 3, 2, 1]);
-    expect(seqs({ search: 'FINGERABDRÜCK' })).toEqual([7]);
-    expect(seqs({ search: '100% sicher' })).toEqual([7]);
-    expect(seqs({ search: '1_0%' })).toEqual([]);
-    expect(seqs({ search: 's-001 reading' })).toEqual([6, 5]);
-    expect(seqs({ kind: 'row.voided' })).toEqual([7]);
-    expect(seqs({ testId: 't1', limit: 2, offset: 1 })).toEqual([6, 5]);
-    expect(seqs({ by: 'p2' })).toEqual([]);
-    const { total, found } = searchRecord(store, { ...nothing, testId: 't1', limit: 1 });
-    expect(total).toBe(4);
-    expect(found[0]).toMatchObject({ testId: 't1', sampleId: 's1' });
     store.close();
   });
 });

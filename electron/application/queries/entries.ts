@@ -1,6 +1,7 @@
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import { searchWords } from '../../../shared-lib/notebook/project.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { likePattern } from './like-pattern.ts';
 
 export interface FoundEntry {
   entry: Entry;
@@ -10,29 +11,33 @@ export interface FoundEntry {
 
 /** '' looks for anything. */
 export interface EntrySearch {
+  /** Words, each found in what the entry says or in the code or product of the sample that it concerns. */
   search: string;
   kind: string;
   by: string;
   testId: string;
 }
 
-const FROM = 'FROM entry JOIN entry_about USING (seq)';
-const MATCHES = `(?1 = '' OR instr(entry_about.words, ?1) > 0) AND (?2 = '' OR entry.kind = ?2)
-  AND (?3 = '' OR entry."by" = ?3) AND (?4 = '' OR entry_about.testId = ?4)`;
+const FROM = `FROM entry JOIN entry_about USING (seq)
+  LEFT JOIN test ON test.testId = entry_about.testId
+  LEFT JOIN sample ON sample.sampleId = coalesce(entry_about.sampleId, test.sampleId)`;
+const MATCHES = `(?1 = '' OR entry.kind = ?1) AND (?2 = '' OR entry."by" = ?2) AND (?3 = '' OR entry_about.testId = ?3)`;
+const SAYS = String.raw`(entry_about.words || ' ' || coalesce(sample.code || ' ' || sample.product, '')) LIKE ? ESCAPE '\'`;
 
 /** Newest first. */
 export function findEntries(store: NotebookStore, search: EntrySearch, limit: number, offset: number): FoundEntry[] {
+  const { where, parameters } = matching(search);
   return store
     .all<{ seq: number; testId: string | null; sampleId: string | null }>(
-      `SELECT seq, entry_about.testId, coalesce(entry_about.sampleId, test.sampleId) AS sampleId
-       ${FROM} LEFT JOIN test ON test.testId = entry_about.testId WHERE ${MATCHES} ORDER BY seq DESC LIMIT ?5 OFFSET ?6`,
-      [...parameters(search), limit, offset],
+      `SELECT seq, entry_about.testId, sample.sampleId ${FROM} WHERE ${where} ORDER BY seq DESC LIMIT ? OFFSET ?`,
+      [...parameters, limit, offset],
     )
     .flatMap(({ seq, testId, sampleId }) => [...store.entries(seq, seq)].map((entry) => ({ entry, testId, sampleId })));
 }
 
 export function countEntries(store: NotebookStore, search: EntrySearch): number {
-  return store.one<{ total: number }>(`SELECT count(*) AS total ${FROM} WHERE ${MATCHES}`, parameters(search))?.total ?? 0;
+  const { where, parameters } = matching(search);
+  return store.one<{ total: number }>(`SELECT count(*) AS total ${FROM} WHERE ${where}`, parameters)?.total ?? 0;
 }
 
 /** In the order in which they were made. */
@@ -42,6 +47,7 @@ export function entriesOfTest(store: NotebookStore, testId: string): Entry[] {
     .flatMap(({ seq }) => [...store.entries(seq, seq)]);
 }
 
-function parameters({ search, kind, by, testId }: EntrySearch): string[] {
-  return [searchWords(search), kind, by, testId];
+function matching({ search, kind, by, testId }: EntrySearch): { where: string; parameters: string[] } {
+  const words = searchWords(search).split(/\s+/).filter(Boolean);
+  return { where: [MATCHES, ...words.map(() => SAYS)].join(' AND '), parameters: [kind, by, testId, ...words.map(likePattern)] };
 }

@@ -64,11 +64,14 @@ describe('the record', () => {
     const other = await bench.do('person.add', { name: 'Teodor Vance', initials: 'TV', role: 'ink chemist' });
     await bench.do('session.takeBench', { personId: other.personId });
     const { test } = await bench.startTest('test-fluids');
-    await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'label', typed: 'Kante LINKS 100%' });
+    await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'label', typed: 'Kante LINKS 100% geprüft' });
     const seqs = async (filter: object) => (await bench.do('record.list', filter)).entries.map(({ seq }) => seq);
     expect(await seqs({ search: 'kante links' })).toEqual([6]);
     expect(await seqs({ search: '100%' })).toEqual([6]);
     expect(await seqs({ search: '1_0' })).toEqual([]);
+    expect(await seqs({ search: 'GEPRÜFT entered' })).toEqual([6]);
+    expect(await seqs({ search: 'q-1 POUCH reading' })).toEqual([6]);
+    expect(await seqs({ search: 'dumpling' })).toEqual([6, 5, 4]);
     expect(await seqs({ kind: 'person.added' })).toEqual([3, 2]);
     expect(await seqs({ by: other.personId })).toEqual([6, 5, 4]);
     expect(await seqs({ testId: test.testId })).toEqual([6, 5]);
