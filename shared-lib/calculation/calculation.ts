@@ -50,12 +50,21 @@ export function defineCalculation<Schema extends z.ZodType>(
 }
 
 /**
+ * No quantity of the bench, in whatever unit, is larger; beyond, powers overflow. The smallest leaves room for the residues
+ * of computing that a recorded trace may hold; below, quotients overflow.
+ */
+const LARGEST = 1e30;
+const SMALLEST = 1e-100;
+
+/**
  * Validates `input` against the calculation's schema and computes.
- * @throws InputError naming the first field at fault, its value and what is allowed; also when a result would not be
- *   finite, which no caller may ever see.
+ * @throws InputError naming the first field at fault, its value and what is allowed; also for a number whose size is above
+ *   1e30 or, zero apart, below 1e-100, and when a result would not be finite, which no caller may ever see.
  */
 export function runCalculation(calculation: Calculation, input: unknown): CalculationResult {
-  const outcome = calculation.compute(parseInput(calculation.input, input));
+  const parsed = parseInput(calculation.input, input);
+  refuseOutsized(parsed, []);
+  const outcome = calculation.compute(parsed);
   const result: CalculationResult = {
     calculation: calculation.id,
     version: calculation.version,
@@ -129,8 +138,9 @@ function issueSentence(issue: Issue, value: unknown): string {
       return `${field} must be ${than} ${issue.maximum}, not ${shown}.`;
     }
     case 'invalid_type':
+      if (value === Infinity || value === -Infinity) return `${field} is too large to compute with; check its power of ten and its unit.`;
       return value === undefined || value === null
-        ? `${field} is missing; ${withArticle(issue.expected)} is needed.`
+        ? `${field} is missing; it must be ${withArticle(issue.expected)}.`
         : `${field} must be ${withArticle(issue.expected)}, not ${shown}.`;
     case 'invalid_value':
       return `${field} must be one of ${issue.values.map(String).join(', ')}, not ${shown}.`;
@@ -139,6 +149,8 @@ function issueSentence(issue: Issue, value: unknown): string {
     case 'invalid_union':
       if (value === undefined || value === null) return `${field} is missing.`;
       return `${field} has none of the forms that are allowed here, found ${shown}.`;
+    case 'not_multiple_of':
+      return `${field} must be a multiple of ${issue.divisor}, not ${shown}.`;
     default:
       return issue.message;
   }
@@ -150,6 +162,7 @@ function counted(count: number | bigint): string {
 
 /** The schema library's names of types, in words. */
 function withArticle(expected: string): string {
+  if (expected === 'boolean') return 'yes or no (true or false)';
   const word = { int: 'whole number', array: 'list', string: 'text', record: 'object' }[expected] ?? expected;
   return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
 }
@@ -162,10 +175,22 @@ function describe(value: unknown): string {
   return typeof value === 'object' ? 'an object' : String(value);
 }
 
+function refuseOutsized(value: unknown, path: PropertyKey[]): void {
+  if (typeof value === 'number') {
+    const size = Math.abs(value);
+    if (size > LARGEST || (size > 0 && size < SMALLEST)) {
+      const fault = size > LARGEST ? 'large' : 'small';
+      throw new InputError(fieldName(path), value, `${fieldName(path)} is too ${fault} to compute with (${value}); check its power of ten and its unit.`);
+    }
+  } else if (value !== null && typeof value === 'object') {
+    for (const [key, item] of Object.entries(value)) refuseOutsized(item, [...path, Array.isArray(value) ? Number(key) : key]);
+  }
+}
+
 function refuseNonFinite(value: unknown, where: string): void {
   if (typeof value === 'number') {
     if (!Number.isFinite(value)) {
-      throw new InputError(where, null, `This input leads to a number that cannot be given (${where}); check the readings.`);
+      throw new InputError(where, null, 'These readings lead to a number that is too large to be given; check them and their units.');
     }
   } else if (Array.isArray(value)) {
     value.forEach((item, index) => refuseNonFinite(item, `${where}[${index}]`));

@@ -93,7 +93,7 @@ test('coefficients scale with the forces and against the sled', () => {
 
 test('any trace gives finite numbers or a refusal, never NaN', () => {
   fc.assert(
-    fc.property(fc.array(fc.double({ min: -1, max: 5, noNaN: true }), { minLength: 2, maxLength: 60 }), (forces) => {
+    fc.property(fc.array(fc.integer({ min: -1000, max: 5000 }).map((millinewtons) => millinewtons / 1000), { minLength: 2, maxLength: 60 }), (forces) => {
       const { results } = run({ sledMassG: 200, points: forces.map((force, index) => [index, force]) });
       expect(Number.isFinite(results.kinetic!.value)).toBe(true);
     }),
