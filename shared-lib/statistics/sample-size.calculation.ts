@@ -31,6 +31,8 @@ const input = z.discriminatedUnion('design', [
 type Input = z.output<typeof input>;
 
 const MOST = 100_000;
+/** Two readings tell such a difference; larger ones are slips of a unit, and cost the non-central F distribution more terms than can be summed. */
+const LARGEST_DIFFERENCE_IN_SD = 1000;
 
 /** Readings per group (pairs, specimens) that a question takes. `perGroup` is whole; the power it reaches stands beside. */
 export const sampleSizeCalculation = defineCalculation({
@@ -63,6 +65,9 @@ export const sampleSizeCalculation = defineCalculation({
 
 function powerFor(given: Exclude<Input, { design: 'pass-rate' }>): (n: number) => number {
   const alpha = 1 - given.level;
+  if (given.design !== 'two-shares' && given.difference > LARGEST_DIFFERENCE_IN_SD * given.standardDeviation) {
+    throw new InputError('difference', given.difference, `difference must be at most ${LARGEST_DIFFERENCE_IN_SD} times the standard deviation of ${given.standardDeviation}, not ${given.difference}; check the units of both.`);
+  }
   switch (given.design) {
     case 'one-way': {
       const between = given.difference ** 2 / 2 / (given.groups - 1);

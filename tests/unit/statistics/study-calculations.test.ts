@@ -93,6 +93,9 @@ describe('sample size', () => {
     expect(refusal(sampleSizeCalculation, { design: 'equivalence', difference: 0.3, trueDifference: 0.3, standardDeviation: 1 }).field).toBe('trueDifference');
     expect(refusal(sampleSizeCalculation, { design: 'two-shares', shareA: 0.5, shareB: 0.5 }).field).toBe('shareB');
     expect(refusal(sampleSizeCalculation, { design: 'two-sample', difference: 0, standardDeviation: 1 }).field).toBe('difference');
+    // Not only refused but at once: the non-central F of such a difference has more terms than can be summed.
+    expect(refusal(sampleSizeCalculation, { design: 'one-way', groups: 4, difference: 1e15, standardDeviation: 1 }).message).toMatch(/at most 1000 times/);
+    expect(runCalculation(sampleSizeCalculation, { design: 'one-way', groups: 4, difference: 1000, standardDeviation: 1 }).results.perGroup!.value).toBe(2);
   });
 });
 
