@@ -26,7 +26,9 @@ export function kubelkaMunkLayer(overBlack: number, overBacking: number, backing
   const quotient = (1 - a * overBlack) / (b * overBlack);
   if (!(quotient > 1)) return null;
   const scatteringPower = Math.log((quotient + 1) / (quotient - 1)) / (2 * b);
-  return { infinite: a - b, scatteringPower, over: (ground) => reflectanceOver(ground, a - b, scatteringPower) };
+  // a − b, which would lose its digits where both are large.
+  const infinite = 1 / (a + b);
+  return { infinite, scatteringPower, over: (ground) => reflectanceOver(ground, infinite, scatteringPower) };
 }
 
 /** Reflectance over a ground of a layer of given R∞ and SX: [1 − Rg(a − ct)]/[a − Rg + ct], ct = b·coth(bSX). */

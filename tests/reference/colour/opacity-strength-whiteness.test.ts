@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { coatWeightStrengthCalculation } from '../../../shared-lib/colour/coat-weight-strength.calculation.ts';
 import { colourStrengthCalculation } from '../../../shared-lib/colour/colour-strength.calculation.ts';
-import { absorptionOverScattering, reflectanceOver } from '../../../shared-lib/colour/kubelka-munk.ts';
+import { absorptionOverScattering, kubelkaMunkLayer, reflectanceOver } from '../../../shared-lib/colour/kubelka-munk.ts';
 import { metamerismIndex } from '../../../shared-lib/colour/metamerism.ts';
 import { opacityCalculation } from '../../../shared-lib/colour/opacity.calculation.ts';
 import { whitenessCalculation } from '../../../shared-lib/colour/whiteness.calculation.ts';
@@ -28,6 +28,13 @@ describe('opacity (values computed elsewhere from Kubelka 1948, J. Opt. Soc. Am.
   it('contrast ratio 45.2/81.6: 55.392 %', () => {
     expect(runCalculation(opacityCalculation, { overBlackY: 45.2, overWhiteY: 81.6 }).results.contrastRatioPct!.value).toBeCloseTo(55.392, 3);
   });
+});
+
+it('R∞ of a layer that hardly scatters keeps its digits: a grows beyond bounds, and R∞ = a − √(a² − 1) nears 1/2a', () => {
+  const [overBlack, overBacking, backing] = [4.52e-13, 8.16e-4, 0.89];
+  // By hand: 2a = R + (R₀ − R + R_g)/(R₀·R_g), of which the second term alone counts.
+  const expected = (overBlack * backing) / (overBlack - overBacking + backing);
+  expect(kubelkaMunkLayer(overBlack, overBacking, backing)!.infinite / expected).toBeCloseTo(1, 10);
 });
 
 describe('colour strength (values computed elsewhere from Kubelka & Munk 1931)', () => {
