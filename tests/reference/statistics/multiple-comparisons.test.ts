@@ -96,6 +96,12 @@ describe('Tukey’s comparison of all pairs', () => {
     }
   });
 
+  // The printed limits are up to 1.2e-7 off: their half-widths all come to q(0.95; 3, 15) = 3.67337778 where Gauss–Legendre
+  // quadrature of the double integral (400 × 400 nodes) and SciPy 1.17's `studentized_range.ppf` both give 3.673377659.
+  it('the quantile behind the very unequal counts is ours, not that of the printed limits', () => {
+    expect(studentizedRange(3).upperQuantile(0.05, 15)).toBeCloseTo(3.673377658897, 11);
+  });
+
   it('very unequal counts (SAS, printed digits)', () => {
     const { data, rows_i_j_low_diff_high: rows } = pairs.tukey.extreme_size;
     const found = tukeyKramer(data);
