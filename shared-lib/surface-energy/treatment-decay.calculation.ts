@@ -36,7 +36,7 @@ const input = z.strictObject({
  */
 export const treatmentDecayCalculation = defineCalculation({
   id: 'treatment-decay',
-  version: '1',
+  version: '2',
   title: 'Decay of the treatment',
   input,
   compute: (given): Outcome => {
@@ -176,9 +176,12 @@ function untilRequired({ decay }: Fitted, requiredMNm: number, n: number): { val
   };
 }
 
-/** The film may fall below the requirement from the lower end of the interval on, so it is to be tested by then. */
+/**
+ * The film may fall below the requirement from the lower end of the interval on, so it is to be tested by then: in whole
+ * days, the last on which it is still good.
+ */
 function testAgainBy(until: ResultValue): ResultValue {
-  const days = until.low ?? 0;
+  const days = Math.floor(until.low ?? 0);
   return { value: days, unit: 'd', low: null, high: null, level: null, n: until.n, bound: 'exact' };
 }
 
