@@ -16,15 +16,17 @@ export function bondFigure(specimens: readonly BondSpecimen[], mean: ResultValue
   if (mean.value !== null) lines.push({ name: mean.bound === 'at-least' ? 'mean at least' : 'mean', axis: 'y', value: mean.value, role: 'mean' });
   if (requiredNPer15mm !== undefined) lines.push({ name: 'required', axis: 'y', value: requiredNPer15mm, role: 'limit' });
   const { text, intervalText } = formatValue(mean);
+  const count = specimens.length;
   const torn = specimens.filter(({ mode }) => isLowerBound(mode)).length;
+  const tornText = torn === 0 ? '' : torn === count ? '; in each the film gave way first' : `; in ${torn} of them the film gave way first`;
   return {
     id: 'specimens',
     title: 'Bond strength of the specimens',
-    finding: `Mean of ${specimens.length} specimens ${text}${intervalText ? ` (${intervalText})` : ''}; in ${torn} of them the film gave way first.`,
+    finding: `${count === 1 ? 'One specimen:' : `Mean of ${count} specimens`} ${text}${intervalText ? ` (${intervalText})` : ''}${tornText}.`,
     x: { title: 'Specimen', scale: 'category', categories: specimens.map((_, index) => String(index + 1)) },
     y: { title: 'Bond strength', unit: 'N/15 mm', scale: 'linear', min: 0 },
     series,
-    bands: intervalBand(mean, specimens.length),
+    bands: intervalBand(mean, count),
     lines,
   };
 }

@@ -35,6 +35,10 @@ describe('nothing torn', () => {
     expect(result.flags).toEqual([]);
   });
 
+  test('says nothing of torn films in its figure', () => {
+    expect(result.figures[0]!.finding).toBe('Mean of 5 specimens 2.20 N/15 mm (95 % interval 1.94 to 2.46).');
+  });
+
   test('takes forces on any width as well', () => {
     const wide = run({ specimens: [4.2, 4.8, 3.8, 4.4, 4.8].map((forceN) => ({ forceN, widthMm: 30, mode: 'adhesive' })) });
     expect(wide.results).toEqual(result.results);
@@ -213,4 +217,11 @@ describe('any set of specimens', () => {
       }),
     );
   });
+});
+
+test('the figure says in how many the film gave way first', () => {
+  const finding = (specimens: object[]) => run({ specimens }).figures[0]!.finding;
+  expect(finding([...of('adhesive', 2.1, 2.4), ...of('film-tear', 2.6)])).toMatch(/^Mean of 3 specimens .*; in 1 of them the film gave way first\.$/);
+  expect(finding(of('film-tear', 2.6, 2.5))).toMatch(/; in each the film gave way first\.$/);
+  expect(finding(of('adhesive', 2.1))).toBe('One specimen: 2.1 N/15 mm.');
 });
