@@ -53,7 +53,7 @@ export const lightExposureMethod: Method = {
     {
       kind: 'choice',
       key: 'exposureUnit',
-      label: 'Exposure in',
+      label: 'Unit of exposure',
       choices: [
         { value: 'h', label: 'h', shortcut: 'h' },
         { value: 'kJ/m²', label: 'kJ/m²', shortcut: 'k' },
