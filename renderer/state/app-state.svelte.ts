@@ -53,7 +53,7 @@ export class AppState {
     return this.#revision;
   }
 
-  /** When the application last told of a change, in the page's clock; 0 when never. */
+  /** When the notebook last changed as far as is known here, in the page's clock; 0 when never. */
   get changedAt(): number {
     return this.#changedAt;
   }
@@ -80,7 +80,10 @@ export class AppState {
     this.#writing += 1;
     try {
       const answer = await this.#client.call(name, plain);
-      if (answer.ok) this.#refreshSoon();
+      if (answer.ok) {
+        this.#changedAt = performance.now();
+        this.#refreshSoon();
+      }
       return answer;
     } finally {
       this.#writing -= 1;

@@ -20,7 +20,7 @@ const ownChangeMs = 250;
 /** What a sheet needs of the application's state. */
 export interface SheetApplication {
   call: Client['call'];
-  /** When the application last told of a change, in the page's clock. */
+  /** When the notebook last changed as far as is known, in the page's clock. */
   readonly changedAt: number;
 }
 
@@ -213,7 +213,7 @@ export class BenchSheet {
     });
   }
 
-  /** The change told of was this sheet's own entry, whose answer held the whole sheet: asking again would only slow the typing. */
+  /** The last change was this sheet's own entry, whose answer held the whole sheet: asking again would only slow the typing. */
   #isFresh(): boolean {
     return this.#view !== null && this.app.changedAt - this.#answeredAt < ownChangeMs;
   }

@@ -185,6 +185,18 @@ describe('trials by keyboard', () => {
 
 describe('a measurement study by keyboard', () => {
   it('is typed, recorded and in use', async () => {
+    // A bench sheet that was open before takes the study into account afterwards.
+    const test = (await callApi(page, 'tests.list', { state: 'finished' })).find(({ sampleCode }) => sampleCode === 'QF-R2')!;
+    const openSheet = () => page.evaluate((id) => (location.hash = `#/bench-sheet/${id}`), test.testId);
+    const mean = page.getByRole('region', { name: /^Result/ }).getByRole('listitem').filter({ hasText: 'Mean bond strength' });
+    await openSheet();
+    await keys.pressButton(button('Limits…'));
+    await keys.fill(page.getByRole('group', { name: /^Mean bond strength/ }).getByLabel('At least'), '2');
+    await keys.fill(page.getByLabel('Reason for the limits'), 'agreed with the customer');
+    await keys.press('Enter');
+    await mean.getByText(/limit ≥ 2/).waitFor();
+    expect(await mean.getByText(/^measurement study/).count()).toBe(0);
+
     await keys.goTo('Methods');
     await keys.pressButton(page.getByRole('link', { name: 'Lamination bond strength' }));
     await page.getByRole('heading', { name: 'Lamination bond strength', level: 1 }).waitFor();
@@ -211,6 +223,8 @@ describe('a measurement study by keyboard', () => {
     const line = result.getByRole('row', { name: /^One person, same part/ });
     expect(Number(/([\d.]+) N/.exec((await line.textContent())!)![1])).toBeCloseTo(Math.sqrt(0.03 / 8), 3);
     await page.getByRole('row', { name: /in use/ }).waitFor();
+    await openSheet();
+    await mean.getByText(/^measurement study/).waitFor();
     expect(troubles).toEqual([]);
   });
 });
