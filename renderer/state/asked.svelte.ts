@@ -1,6 +1,8 @@
 import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
 import type { AppState } from './app-state.svelte.ts';
 
+const pauseMs = 250;
+
 /** The latest answer to a call that a screen repeats as its input or the notebook changes. A late answer never replaces a newer one. */
 export class Asked<Name extends CallName> {
   #value = $state.raw<CallOutput<Name> | null>(null);
@@ -19,6 +21,12 @@ export class Asked<Name extends CallName> {
 
   get problem(): string {
     return this.#problem;
+  }
+
+  /** Asks once the input has stood still for a moment, for what is costly and follows typing; returns how to call it off. */
+  askSoon(input: CallInput<Name>): () => void {
+    const timer = setTimeout(() => void this.ask(input), pauseMs);
+    return () => clearTimeout(timer);
   }
 
   async ask(input: CallInput<Name>): Promise<void> {
