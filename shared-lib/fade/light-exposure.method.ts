@@ -1,3 +1,4 @@
+import { densityBasisField, paperDensityField } from '../colour/density-conditions.ts';
 import type { Method } from '../method/method.ts';
 import { evaluateLightExposure } from './evaluate-light-exposure.ts';
 
@@ -75,18 +76,8 @@ export const lightExposureMethod: Method = {
     },
     { kind: 'number', key: 'endpointRetentionPct', label: 'Faded at', unit: '% retained', min: 0, minExclusive: true, max: 99.9, default: 70, usual: { min: 50, max: 95 } },
     { kind: 'number', key: 'endpointDeltaE00', label: 'Faded at ΔE00', min: 0, minExclusive: true, max: 100, usual: { min: 1, max: 15 }, hint: 'As agreed with the customer.' },
-    {
-      kind: 'choice',
-      key: 'densityBasis',
-      label: 'Densities are',
-      choices: [
-        { value: 'minus-paper', label: 'Minus film or paper', shortcut: 'm' },
-        { value: 'absolute', label: 'Absolute', shortcut: 'a' },
-      ],
-      default: 'minus-paper',
-      required: true,
-    },
-    { kind: 'number', key: 'paperDensity', label: 'Density of the unprinted film', min: 0, max: 4, usual: { min: 0, max: 0.5 }, hint: 'With absolute densities only.' },
+    densityBasisField,
+    paperDensityField,
     { kind: 'number', key: 'blackPanelC', label: 'Black panel', unit: '°C', min: 0, max: 150, usual: { min: 45, max: 70 } },
     { kind: 'number', key: 'relativeHumidityPct', label: 'Relative humidity', unit: '%', min: 0, max: 100, usual: { min: 25, max: 60 } },
   ],
