@@ -11,7 +11,7 @@ import { replicatesFigure } from './replicates-figure.ts';
 const glossUnits = z.number().min(0).max(2000);
 
 /** 45° is the film geometry of ASTM D2457. */
-export const glossAngles = [20, 45, 60, 85] as const;
+const glossAngles = [20, 45, 60, 85] as const;
 
 const input = z.strictObject({
   angleDeg: z.literal(glossAngles),

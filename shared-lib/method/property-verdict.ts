@@ -12,7 +12,7 @@ export const limitSchema = z.strictObject({
 /** How the interval counts: `simple` looks at the value alone, `guarded` asks the whole interval to lie inside. */
 export const verdictRuleSchema = z.enum(['simple', 'guarded']);
 
-export const verdictWordSchema = z.enum(['meets', 'falls short', 'undecided', 'no limit']);
+const verdictWordSchema = z.enum(['meets', 'falls short', 'undecided', 'no limit']);
 
 export const propertyVerdictSchema = z.strictObject({
   property: z.string(),

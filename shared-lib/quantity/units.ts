@@ -44,7 +44,7 @@ export function convertStrength(value: number, from: StrengthUnit, to: StrengthU
 const SQUARE_METRES_PER_SQUARE_FOOT = 0.09290304;
 
 /** W·min/m² in one of the unit: the corona treatment dose. 1 W·min = 60 J. */
-export const wattMinutesPerSquareMetrePer: Record<DoseUnit, number> = {
+const wattMinutesPerSquareMetrePer: Record<DoseUnit, number> = {
   'W·min/m²': 1,
   'W·min/ft²': 1 / SQUARE_METRES_PER_SQUARE_FOOT,
   'kJ/m²': 1000 / 60,

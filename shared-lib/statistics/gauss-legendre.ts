@@ -8,7 +8,7 @@ export interface Quadrature {
  * Gauss–Legendre rule with `count` nodes on [−1, 1].
  * Source: Newton's method on the Legendre polynomial, W. H. Press et al., Numerical Recipes, 3rd ed. (2007), 4.6.
  */
-export function gaussLegendre(count: number): Quadrature {
+function gaussLegendre(count: number): Quadrature {
   const nodes = new Float64Array(count);
   const weights = new Float64Array(count);
   for (let i = 0; i < count; i++) {

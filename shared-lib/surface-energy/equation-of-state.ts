@@ -2,7 +2,7 @@ import type { ProbeLiquid } from './probe-liquids.ts';
 import type { WettingModel } from './wetting-model.ts';
 
 /** β of the exponential form, (m²/mJ)². */
-export const equationOfStateBeta = 0.0001247;
+const equationOfStateBeta = 0.0001247;
 
 /**
  * Equation of state, exponential form: cos θ = −1 + 2 √(γS/γL) exp(−β (γL − γS)²). Each liquid gives γS; several give their
@@ -32,7 +32,7 @@ export function cosineFromEquationOfState(liquidMNm: number, solidMNm: number): 
 }
 
 /** γS between 0 and γL, mN/m, from cos θ in [−1, 1]: Newton's steps on a rising function, kept within a shrinking bracket. */
-export function solidFromEquationOfState(liquidMNm: number, cosine: number): number {
+function solidFromEquationOfState(liquidMNm: number, cosine: number): number {
   if (cosine >= 1) return liquidMNm;
   if (cosine <= -1) return 0;
   let low = 0;
