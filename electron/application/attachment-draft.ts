@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { sha256Hex } from '../store/journal.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { Draft } from './open-notebook.ts';
 
@@ -9,7 +9,7 @@ export function attachmentDraft(
   mediaType: string,
   bytes: Uint8Array,
 ): { sha256: string; drafts: Draft[]; attachments: { sha256: string; bytes: Uint8Array }[] } {
-  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const sha256 = sha256Hex(bytes);
   const known = store.one('SELECT sha256 FROM attachment WHERE sha256 = ?', [sha256]);
   if (known) return { sha256, drafts: [], attachments: [] };
   return {

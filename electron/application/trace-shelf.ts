@@ -16,14 +16,26 @@ export class TraceShelf {
 
   /** @throws Error when the notebook has no such attachment */
   get(sha256: string, reading: TraceReading, name: string): Trace {
-    const key = `${sha256} ${JSON.stringify(reading)}`;
-    const known = this.#traces.get(key);
+    const known = this.#traces.get(keyOf(sha256, reading));
     if (known) return { ...known, name };
     const bytes = this.#store.attachment(sha256);
     if (!bytes) throw new Error(`The trace file ${name} is missing from the notebook.`);
+    return this.read(sha256, bytes, reading, name);
+  }
+
+  /**
+   * Reads a trace of which the notebook holds nothing yet, and keeps it for `get`.
+   * @throws InputError as `readTraceCsv`
+   */
+  read(sha256: string, bytes: Uint8Array, reading: TraceReading, name: string): Trace {
     const trace = { ...readTraceCsv(bytes, reading), name };
     if (this.#traces.size >= KEPT) this.#traces.delete(this.#traces.keys().next().value!);
-    this.#traces.set(key, trace);
+    this.#traces.set(keyOf(sha256, reading), trace);
     return trace;
   }
+}
+
+/** Whatever the order in which the reading's keys arrive. */
+function keyOf(sha256: string, reading: TraceReading): string {
+  return `${sha256} ${JSON.stringify(Object.entries(reading).sort())}`;
 }

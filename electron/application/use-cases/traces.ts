@@ -1,7 +1,7 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { BenchSheetView, TracePreview } from '../../../shared-lib/notebook/views.ts';
-import { previewTraceCsv, readTraceCsv } from '../../exchange/trace-csv.ts';
+import { previewTraceCsv } from '../../exchange/trace-csv.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { fieldNamed, methodNamed } from '../method-of-test.ts';
@@ -11,8 +11,6 @@ import { Refusal } from '../refusal.ts';
 import { requireReason } from '../require-reason.ts';
 import type { Workplace } from '../workplace.ts';
 import { fillInIfNew, openRow } from './readings.ts';
-
-const MOST_BYTES = 24 * 1024 * 1024;
 
 export function previewTrace({ name, bytes, reading }: ParsedInput<'trace.preview'>): TracePreview {
   return previewTraceCsv(name, decodeFile(bytes), reading);
@@ -28,21 +26,18 @@ export function readTrace(workplace: Workplace, input: ParsedInput<'trace.read'>
   if (field.kind !== 'trace') throw new Refusal('conflict', `${field.label} takes no trace.`);
   const before = openRow(test, method, row)?.cells[key];
   const bytes = decodeFile(input.bytes);
-  const points = readTraceCsv(bytes, reading).forceN.length;
+  const { sha256, drafts, attachments } = attachmentDraft(notebook.store, name, 'text/csv', bytes);
+  const points = notebook.traces.read(sha256, bytes, reading, name).forceN.length;
   // Only a replacement has a reason: by it the record tells a correction from a first trace.
   if (before) requireReason(input.reason, `${field.label} was read before`);
   const reason = before ? input.reason.trim() : '';
-  const { sha256, drafts, attachments } = attachmentDraft(notebook.store, name, 'text/csv', bytes);
   const read: Draft = { kind: 'trace.read', body: { traceId: workplace.newId(), testId, row, key, sha256, reading, points, reason } };
   notebook.append([...drafts, read, ...fillInIfNew(test, method, row, new Set([key]))], attachments);
   return benchSheet(notebook, testId);
 }
 
-/** @throws InputError when it is no base64, empty or too large */
+/** @throws InputError when it is no base64 */
 function decodeFile(base64: string): Uint8Array {
   if (!/^[A-Za-z0-9+/]*={0,2}$/.test(base64) || base64.length % 4 !== 0) throw new InputError('bytes', null, 'The file did not arrive whole; choose it again.');
-  const bytes = Buffer.from(base64, 'base64');
-  if (bytes.length === 0) throw new InputError('bytes', null, 'The file is empty.');
-  if (bytes.length > MOST_BYTES) throw new InputError('bytes', bytes.length, 'The file is larger than 24 MB; export the traces one by one.');
-  return bytes;
+  return Buffer.from(base64, 'base64');
 }

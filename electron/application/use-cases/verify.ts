@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
 import { verifyChain } from '../../../shared-lib/notebook/hash-chain.ts';
 import type { VerifyView } from '../../../shared-lib/notebook/views.ts';
+import { sha256Hex } from '../../store/journal.ts';
 import { evaluateStoredTest } from '../evaluation-of-test.ts';
 import { firstLine } from '../first-line.ts';
 import { findMethod } from '../method-of-test.ts';
@@ -47,8 +47,7 @@ function attachmentProblems({ store }: OpenNotebook): string[] {
   return store.all<{ sha256: string; name: string }>('SELECT sha256, name FROM attachment ORDER BY addedSeq').flatMap(({ sha256, name }) => {
     const bytes = store.attachment(sha256);
     if (!bytes) return [`The file ${name} is missing from the notebook.`];
-    const found = createHash('sha256').update(bytes).digest('hex');
-    return found === sha256 ? [] : [`The file ${name} was changed after it was put into the notebook.`];
+    return sha256Hex(bytes) === sha256 ? [] : [`The file ${name} was changed after it was put into the notebook.`];
   });
 }
 

@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { NotebookStore } from '../../../electron/store/notebook-store.ts';
 import type { TraceReading } from '../../../shared-lib/notebook/entry.ts';
 import { testBench } from './open-application.ts';
 
@@ -42,7 +43,10 @@ describe('a trace', () => {
     const { test } = await bench.startTest('lamination-bond');
     const { testId } = test;
     const cell = { testId, row: 'r1', key: 'trace', reading: READING };
+    const readAgain = vi.spyOn(NotebookStore.prototype, 'attachment');
     await bench.do('trace.read', { ...cell, name: 'strip 1.csv', bytes: csv(3) });
+    expect(readAgain).not.toHaveBeenCalled();
+    readAgain.mockRestore();
     const sheet = await bench.do('reading.enter', { testId, row: 'r1', key: 'mode', typed: 'a' });
     expect(sheet.live!.result.results.mean).toMatchObject({ value: 3, unit: 'N/15 mm', n: 1 });
     const traceId = String(sheet.rows[0]!.cells.trace!.value);
