@@ -143,6 +143,8 @@ export interface Property {
   better: 'higher' | 'lower' | 'within' | 'none';
   /** A grade has an order but no distances: it is compared by ranks. Left out: a number. */
   kind?: 'number' | 'grade';
+  /** Of a grade: the ends of its scale. Left out: 0 to 5. */
+  scale?: { low: number; high: number };
   /** A limit may be set on it. */
   limited: boolean;
   /** The one or two that lists and the report summary show. */
