@@ -11,7 +11,7 @@ export function loadSqlite(): Promise<SqlJsStatic> {
 
 /**
  * A SQLite database in memory. Outside of `transaction` it is read only. Adds to sql.js what it lacks: parameters are
- * checked (it would store NaN as NULL), statements are freed, errors are Errors.
+ * checked (it would store NaN as NULL), statements are kept for the next time and closed at the end, errors are Errors.
  */
 export class Database {
   private readonly sql: SqlDatabase;
@@ -36,18 +36,10 @@ export class Database {
     return this.query<Row>(sql, params, 1)[0];
   }
 
-  /** Runs one statement that gives no rows; prepared once. */
+  /** Runs one statement that gives no rows. */
   run(sql: string, params: readonly SqlValue[] = []): void {
     checkParams(params);
-    asError(() => {
-      let statement = this.prepared.get(sql);
-      if (!statement) this.prepared.set(sql, (statement = this.sql.prepare(sql)));
-      try {
-        statement.run([...params]);
-      } finally {
-        statement.reset();
-      }
-    });
+    this.with(sql, (statement) => statement.run([...params]));
   }
 
   /** Runs several statements without parameters. */
@@ -88,15 +80,23 @@ export class Database {
 
   private query<Row>(sql: string, params: readonly SqlValue[], limit: number): Row[] {
     checkParams(params);
+    return this.with(sql, (statement) => {
+      statement.bind([...params]);
+      const rows: Row[] = [];
+      while (rows.length < limit && statement.step()) rows.push(statement.getAsObject() as Row);
+      return rows;
+    });
+  }
+
+  /** Each statement is prepared once, and left as nobody has used it. */
+  private with<Value>(sql: string, work: (statement: Statement) => Value): Value {
     return asError(() => {
-      const statement = this.sql.prepare(sql);
+      let statement = this.prepared.get(sql);
+      if (!statement) this.prepared.set(sql, (statement = this.sql.prepare(sql)));
       try {
-        statement.bind([...params]);
-        const rows: Row[] = [];
-        while (rows.length < limit && statement.step()) rows.push(statement.getAsObject() as Row);
-        return rows;
+        return work(statement);
       } finally {
-        statement.free();
+        statement.reset();
       }
     });
   }

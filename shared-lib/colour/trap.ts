@@ -1,3 +1,5 @@
+import { absorbedShare } from './absorbed-share.ts';
+
 /** Densities minus paper through the filter of the second ink. */
 export interface TrapDensities {
   first: number;
@@ -13,10 +15,10 @@ export function trapPreucil({ first, second, overprint }: TrapDensities): number
 
 /** Trap after Brunner, 0–1: (1 − 10^−D12)/(1 − 10^−(D1+D2)) (from memory). */
 export function trapBrunner({ first, second, overprint }: TrapDensities): number {
-  return (1 - 10 ** -overprint) / (1 - 10 ** -(first + second));
+  return absorbedShare(overprint) / absorbedShare(first + second);
 }
 
 /** Trap after Ritz, 0–1: (1 − 10^−(D12−D1))/(1 − 10^−D2) (from memory). */
 export function trapRitz({ first, second, overprint }: TrapDensities): number {
-  return (1 - 10 ** -(overprint - first)) / (1 - 10 ** -second);
+  return absorbedShare(overprint - first) / absorbedShare(second);
 }
