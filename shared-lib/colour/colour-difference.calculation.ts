@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
 import type { ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { abFigure } from './ab-figure.ts';
@@ -12,7 +13,6 @@ import { labDifference } from './lab-difference.ts';
 import { labSchema, type Lab } from './lab.ts';
 import { holdToOneLight, lightInWords, measurementLightSchema } from './measurement-light.ts';
 import { realColourFlags } from './real-colour-flags.ts';
-import { replicatesFigure } from './replicates-figure.ts';
 
 const input = z.strictObject({
   reference: labSchema,

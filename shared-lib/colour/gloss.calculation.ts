@@ -2,11 +2,11 @@ import { z } from 'zod';
 import { defineCalculation } from '../calculation/calculation.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { summarise } from '../statistics/summarise.ts';
 import { ratioOfMeansPct } from './ratio-of-means.ts';
-import { replicatesFigure } from './replicates-figure.ts';
 
 const glossUnits = z.number().min(0).max(2000);
 

@@ -2,11 +2,11 @@ import { z } from 'zod';
 import { defineCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { densitySchema } from './density-value.ts';
 import { hueErrorGreyness } from './hue-error.ts';
-import { replicatesFigure } from './replicates-figure.ts';
 import { inStep, oneOrMore } from './replicates.ts';
 
 const paperDensity = z.number().min(0).max(4);

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import { defineCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag } from '../calculation/result.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { paperNote } from './paper-note.ts';
-import { replicatesFigure } from './replicates-figure.ts';
 import { inStep, oneOrMore } from './replicates.ts';
 import { trapBrunner, trapPreucil, trapRitz } from './trap.ts';
 

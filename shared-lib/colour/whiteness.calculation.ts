@@ -3,10 +3,10 @@ import { defineCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { observerDegrees } from './observers.ts';
-import { replicatesFigure } from './replicates-figure.ts';
 import { cieWhiteness, whitenessConstants, whitenessOld, yellownessD1925, yellownessE313 } from './whiteness.ts';
 import { xyzSchema, type Xyz } from './xyz.ts';
 

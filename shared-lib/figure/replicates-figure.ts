@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import type { Figure } from '../figure/figure.ts';
+import type { Figure } from './figure.ts';
 import { formatValue } from '../quantity/format.ts';
 
 /** The single values behind a mean, side by side; the dots of its strip. */
