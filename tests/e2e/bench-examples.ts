@@ -1,0 +1,14 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { allMethods } from '../../shared-lib/registry/methods.ts';
+import type { BenchExample } from './bench-sheets/bench-example.ts';
+
+const folder = path.join(import.meta.dirname, 'bench-sheets');
+
+/** Every example of the folder, in the order in which lists show the methods. */
+export async function allBenchExamples(): Promise<BenchExample[]> {
+  const files = readdirSync(folder).filter((name) => name !== 'bench-example.ts');
+  const examples = await Promise.all(files.map(async (name) => ((await import(path.join(folder, name))) as { example: BenchExample }).example));
+  const placeOf = ({ method }: BenchExample) => allMethods.findIndex(({ id }) => id === method);
+  return examples.sort((a, b) => placeOf(a) - placeOf(b));
+}
