@@ -9,6 +9,7 @@ import { densityCalculation } from '../colour/density.calculation.ts';
 import { glossCalculation } from '../colour/gloss.calculation.ts';
 import { hueErrorGreynessCalculation } from '../colour/hue-error-greyness.calculation.ts';
 import { matchByEyeCalculation } from '../colour/match-by-eye.calculation.ts';
+import { measuredColourCalculation } from '../colour/measured-colour.calculation.ts';
 import { metamerismCalculation } from '../colour/metamerism.calculation.ts';
 import { opacityCalculation } from '../colour/opacity.calculation.ts';
 import { printContrastCalculation } from '../colour/print-contrast.calculation.ts';
@@ -21,8 +22,15 @@ import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts'
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
 import { formulationCalculation } from '../liquid/formulation.calculation.ts';
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
+import { crinkleCalculation } from '../mechanical/crinkle.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
+import { jawPickOffCalculation } from '../mechanical/jaw-pick-off.calculation.ts';
+import { laminationRecheckCalculation } from '../mechanical/lamination-recheck.calculation.ts';
+import { scratchCalculation } from '../mechanical/scratch.calculation.ts';
+import { tapeAdhesionCalculation } from '../mechanical/tape-adhesion.calculation.ts';
+import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
+import { residualSolventCalculation } from '../release/residual-solvent.calculation.ts';
 import { calibrationCalculation } from '../statistics/calibration.calculation.ts';
 import { capabilityCalculation } from '../statistics/capability.calculation.ts';
 import { censoredNormalCalculation } from '../statistics/censored-normal.calculation.ts';
@@ -55,6 +63,11 @@ export const allCalculations: readonly Calculation[] = [
   peelTraceCalculation,
   bondStrengthCalculation,
   bondBuildCalculation,
+  tapeAdhesionCalculation,
+  crinkleCalculation,
+  scratchCalculation,
+  jawPickOffCalculation,
+  laminationRecheckCalculation,
   blockingLoadCalculation,
   frictionCalculation,
   fadeRetentionCalculation,
@@ -62,6 +75,7 @@ export const allCalculations: readonly Calculation[] = [
   lightExposureCalculation,
   tristimulusCalculation,
   colourDifferenceCalculation,
+  measuredColourCalculation,
   metamerismCalculation,
   matchByEyeCalculation,
   densityCalculation,
@@ -74,7 +88,9 @@ export const allCalculations: readonly Calculation[] = [
   opacityCalculation,
   whitenessCalculation,
   glossCalculation,
+  residualSolventCalculation,
   formulationCalculation,
+  inHouseCalculation,
   summaryCalculation,
   compareTrialsCalculation,
   equivalenceCalculation,

@@ -14,7 +14,13 @@ import { toneValueMethod } from '../colour/tone-value.method.ts';
 import { trapMethod } from '../colour/trap.method.ts';
 import { whitenessMethod } from '../colour/whiteness.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
+import { crinkleMethod } from '../mechanical/crinkle.method.ts';
+import { jawPickOffMethod } from '../mechanical/jaw-pick-off.method.ts';
+import { laminationRecheckMethod } from '../mechanical/lamination-recheck.method.ts';
+import { scratchMethod } from '../mechanical/scratch.method.ts';
+import { tapeAdhesionMethod } from '../mechanical/tape-adhesion.method.ts';
 import type { Method } from '../method/method.ts';
+import { residualSolventMethod } from '../release/residual-solvent.method.ts';
 import { contactAngleAcidBaseMethod, contactAngleMethod } from '../surface-energy/contact-angle.method.ts';
 import { testFluidsMethod } from '../surface-energy/test-fluids.method.ts';
 import { treatmentDecayMethod } from '../surface-energy/treatment-decay.method.ts';
@@ -27,6 +33,11 @@ export const allMethods: readonly Method[] = [
   treatmentDecayMethod,
   laminationBondMethod,
   bondBuildMethod,
+  laminationRecheckMethod,
+  tapeAdhesionMethod,
+  crinkleMethod,
+  scratchMethod,
+  jawPickOffMethod,
   lightExposureMethod,
   matchByEyeMethod,
   colourMeasuredMethod,
@@ -41,4 +52,5 @@ export const allMethods: readonly Method[] = [
   opacityMethod,
   whitenessMethod,
   glossMethod,
+  residualSolventMethod,
 ];
