@@ -29,6 +29,7 @@ import { laminationRecheckCalculation } from '../mechanical/lamination-recheck.c
 import { scratchCalculation } from '../mechanical/scratch.calculation.ts';
 import { tapeAdhesionCalculation } from '../mechanical/tape-adhesion.calculation.ts';
 import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
+import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
 import { residualSolventCalculation } from '../release/residual-solvent.calculation.ts';
 import { calibrationCalculation } from '../statistics/calibration.calculation.ts';
@@ -90,6 +91,7 @@ export const allCalculations: readonly Calculation[] = [
   glossCalculation,
   residualSolventCalculation,
   formulationCalculation,
+  inHouseCalculation,
   inHouseCalculation,
   summaryCalculation,
   compareTrialsCalculation,

@@ -1,0 +1,55 @@
+import type { ResultValue } from '../../calculation/result.ts';
+import { fitnessOfGrades } from './fitness-of-grades.ts';
+import { fitnessOfNumbers } from './fitness-of-numbers.ts';
+
+export interface StudiedReading {
+  part: string;
+  appraiser: string;
+  value: number;
+}
+
+/** A property with the measurement study that holds for it. */
+export interface StudiedProperty {
+  title: string;
+  unit: string;
+  kind: 'number' | 'grade';
+  /** What it is to decide at, in the units of a single reading; `null` where there is none. */
+  limit: { lower: number | null; upper: number | null } | null;
+  /** Readings that make a result. */
+  replicates: number;
+  /** The result is a mean of them, and steadier than one reading. */
+  averaged: boolean;
+  /** Of the calculation `measurement-study`. */
+  results: Record<string, ResultValue>;
+  readings: readonly StudiedReading[];
+}
+
+/** Whether one can decide with a property of a method, and why. */
+export interface Fitness {
+  property: string;
+  title: string;
+  /** `studied`: there is a study, and no limit to decide at. */
+  standing: 'not studied' | 'studied' | 'fit' | 'not fit';
+  /** The answer in one sentence. */
+  text: string;
+  /** One sentence each, with the numbers. */
+  reasons: string[];
+  /** What to improve first, '' without a study. */
+  improve: string;
+}
+
+/**
+ * The plain answer to 'can we decide with it?'. The scatter of a result is that of its readings by one person and the
+ * difference between persons together, as in the verdict (`allowForStudy`). Against two limits it is held to their
+ * distance, against one to the spread of the parts that were studied; grades are held to agreement beyond chance and to
+ * whether everyone puts a part on the same side of the limit.
+ * Source: D. C. Montgomery, Introduction to Statistical Quality Control, 6th ed. (2009), 8.7 (share of tolerance);
+ * ISO 5725-6:1994, 4.1 (limits of repeatability and reproducibility, 2.8 s); the thresholds are common practice.
+ */
+export function fitnessOf(property: string, studied: StudiedProperty | { title: string; kind: null }): Fitness {
+  const { title } = studied;
+  if (studied.kind === null) {
+    return { property, title, standing: 'not studied', text: `${title} was not studied: nobody knows yet how far two people’s readings lie apart.`, reasons: [], improve: '' };
+  }
+  return { property, title, ...(studied.kind === 'grade' ? fitnessOfGrades(studied) : fitnessOfNumbers(studied)) };
+}
