@@ -20,5 +20,6 @@ export function cellChange(field: Field, before: StoredCell | undefined, value: 
 
 function asWhat({ kind, unit }: Field, { value, typed }: StoredCell): string {
   if (value === null) return ' and cleared';
+  if (kind === 'spectrum') return '';
   return kind === 'trace' ? '' : ` as ${withUnit(typed || value, unit)}`;
 }

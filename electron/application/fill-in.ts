@@ -15,6 +15,6 @@ export function fillIn(testId: string, method: Method, row: string, above: Recor
 }
 
 function startValue(field: Field, above: Record<string, CellValue>): CellValue {
-  if (field.kind === 'trace') return null;
+  if (!('carryDown' in field || 'default' in field)) return null;
   return (field.carryDown ? above[field.key] : null) ?? field.default ?? null;
 }

@@ -1,5 +1,7 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
-import type { CellValue, ChoiceField, Field, NumberField, TextField } from '../../shared-lib/method/method.ts';
+import { spectrumOf, spectrumText } from '../../shared-lib/colour/spectrum-text.ts';
+import { typedSpectrum } from '../../shared-lib/colour/typed-spectrum.ts';
+import type { CellValue, ChoiceField, Field, ItemField, NumberField, TextField } from '../../shared-lib/method/method.ts';
 import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 import { isIsoDate } from '../../shared-lib/quantity/iso-date.ts';
 import { withUnit } from './with-unit.ts';
@@ -7,9 +9,10 @@ import { withUnit } from './with-unit.ts';
 /**
  * What stands in a cell → its value; an empty cell is `null`.
  * @param where the input field that a problem is put down to
+ * @param itemNamed finds in the notebook what an item field names
  * @throws InputError saying what the field takes.
  */
-export function readCell(field: Field, typed: string, where: string): CellValue {
+export function readCell(field: Field, typed: string, where: string, itemNamed: ItemFinder = asTyped): CellValue {
   if (typed.trim() === '') return null;
   switch (field.kind) {
     case 'number':
@@ -18,16 +21,35 @@ export function readCell(field: Field, typed: string, where: string): CellValue 
       return readChoice(field, typed, where);
     case 'text':
       return readText(field, typed, where);
+    case 'spectrum':
+      return spectrumText(typedSpectrum(typed, where));
+    case 'item':
+      return itemNamed(field, typed.trim(), where);
     case 'trace':
       throw new InputError(where, shortened(typed), `${field.label} takes a trace read from a CSV file, not typed text.`);
   }
 }
 
+/** The value of an item field for what was typed in it. @throws InputError when nothing of that name is in the notebook */
+export type ItemFinder = (field: ItemField, typed: string, where: string) => string;
+
+function asTyped(_field: ItemField, typed: string): string {
+  return typed;
+}
+
 /** '' or why a value that is allowed deserves a second look. */
 export function unusual(field: Field, value: CellValue): string {
+  if (field.kind === 'spectrum' && typeof value === 'string') return unusualSpectrum(value);
   if (field.kind !== 'number' || typeof value !== 'number' || !field.usual) return '';
   const { min, max } = field.usual;
   return value < min || value > max ? `outside the usual range ${min} to ${withUnit(max, field.unit)}` : '';
+}
+
+function unusualSpectrum(value: string): string {
+  const { scale, values } = spectrumOf(value);
+  const whole = scale === 'percent' ? 100 : 1;
+  if (Math.max(...values) > whole) return 'above 100 %: fluorescence, or the white was not calibrated';
+  return Math.min(...values) < 0 ? 'below 0 %: check the zero' : '';
 }
 
 function readNumber(field: NumberField, typed: string, where: string): number {

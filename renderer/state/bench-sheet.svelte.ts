@@ -126,7 +126,7 @@ export class BenchSheet {
 
   /** What the application will put in beside the first reading of a row, or ''. */
   offered(place: CellPlace, field: Field): string {
-    if (field.kind === 'trace' || place.row === '' || !this.isEmptyRow(place.row)) return '';
+    if (place.row === '' || !('default' in field || 'carryDown' in field) || !this.isEmptyRow(place.row)) return '';
     return (field.carryDown && this.above(place)) || String(field.default ?? '');
   }
 

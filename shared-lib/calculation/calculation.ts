@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { InputError } from './input-error.ts';
-import type { CalculationResult, Flag, ResultValue, TableRow } from './result.ts';
+import type { CalculationResult, Flag, ResultValue, SwatchPair, TableRow, TitledTable } from './result.ts';
 import type { Figure } from '../figure/figure.ts';
 
 /** A column of a calculation's table, for the screen and the report. */
@@ -20,6 +20,8 @@ export interface Outcome {
   flags?: Flag[];
   notes?: string[];
   figures?: Figure[];
+  tables?: TitledTable[];
+  swatches?: SwatchPair[];
   /** Cautions that only this input calls for, added to the calculation's own. */
   cautions?: string[];
   /** Sources that only this input calls for (e.g. the probe-liquid set used), added to the calculation's own. */
@@ -75,10 +77,13 @@ export function runCalculation(calculation: Calculation, input: unknown): Calcul
     cautions: [...calculation.cautions, ...(outcome.cautions ?? [])],
     sources: [...calculation.sources, ...(outcome.sources ?? [])],
     figures: outcome.figures ?? [],
+    ...(outcome.tables ? { tables: outcome.tables } : {}),
+    ...(outcome.swatches ? { swatches: outcome.swatches } : {}),
   };
   refuseNonFinite(result.results, 'results');
   refuseNonFinite(result.table, 'table');
   refuseNonFinite(result.figures, 'figures');
+  refuseNonFinite(result.tables ?? [], 'tables');
   return result;
 }
 

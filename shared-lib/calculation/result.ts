@@ -1,4 +1,5 @@
 import type { Figure } from '../figure/figure.ts';
+import type { TableColumn } from './calculation.ts';
 import { z } from 'zod';
 
 /**
@@ -50,6 +51,32 @@ export interface CalculationResult {
   cautions: string[];
   sources: string[];
   figures: Figure[];
+  /** Small tables beside the one per row, each with its own columns. */
+  tables?: TitledTable[];
+  /** Colours to look at side by side. */
+  swatches?: SwatchPair[];
+}
+
+/** A table with its heading, e.g. one print against several references. */
+export interface TitledTable {
+  title: string;
+  columns: TableColumn[];
+  rows: TableRow[];
+}
+
+/** Two colours that touch, as a screen or printer shows them. */
+export interface SwatchPair {
+  title: string;
+  left: Swatch;
+  right: Swatch;
+  /** What must be said beside it: that it is approximate, or that a colour lies beyond what screens show. */
+  note: string;
+}
+
+export interface Swatch {
+  name: string;
+  /** #rrggbb, sRGB. */
+  colour: string;
 }
 
 const finiteOrNull = z.number().nullable();

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
+import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { replicatesFigure } from '../figure/replicates-figure.ts';
@@ -9,6 +10,7 @@ import { abFigure } from './ab-figure.ts';
 import { cmcSchema, differenceFormulaNames, differenceFormulas, toleranceSchema } from './difference-formulas.ts';
 import { differenceInWords } from './difference-words.ts';
 import { driftFigure } from './drift-figure.ts';
+import { driftRate } from './drift-rate.ts';
 import { labDifference } from './lab-difference.ts';
 import { labSchema, type Lab } from './lab.ts';
 import { holdToOneLight, lightInWords, measurementLightSchema } from './measurement-light.ts';
@@ -19,6 +21,9 @@ const input = z.strictObject({
   /** One reading, or readings over the print or the run in their order. */
   sample: z.union([labSchema, z.array(labSchema).min(1).max(5000)]),
   labels: z.array(z.string().max(100)).max(5000).default([]),
+  /** Where in the run each reading was taken. */
+  run: z.array(z.number().min(0).max(1e9)).max(5000).optional(),
+  runUnit: z.enum(['m', 'min', 'prints']).default('m'),
   cmc: cmcSchema,
   tolerance: toleranceSchema.optional(),
   referenceLight: measurementLightSchema.optional(),
@@ -56,6 +61,7 @@ function compute(given: Given): Outcome {
   const { reference, cmc, tolerance, level } = given;
   holdToOneLight(given.referenceLight, given.sampleLight);
   const samples = (Array.isArray(given.sample[0]) ? given.sample : [given.sample]) as Lab[];
+  if (given.run !== undefined && given.run.length !== samples.length) throw new InputError('run', given.run.length, `run has ${given.run.length} places for ${samples.length} readings; each reading needs one.`);
   const label = (index: number) => given.labels[index] ?? `${index + 1}`;
   const rows = samples.map((sample, index) => ({
     reading: label(index),
@@ -74,6 +80,8 @@ function compute(given: Given): Outcome {
     direction: { ...valueWithoutInterval(null, '', rows.length), text: inWords },
   };
   const formula = tolerance?.on ?? 'deltaE00';
+  const run = given.run && { at: given.run, unit: given.runUnit };
+  if (run) results.drift = driftRate(rows.map((row) => row[formula]), run, level);
   const found = results[formula]!;
   const { title } = differenceFormulas[formula];
   const finding = `${title} ${found.value!.toFixed(2)} from the reference: the sample is ${inWords}; n = ${rows.length}.`;
@@ -85,11 +93,11 @@ function compute(given: Given): Outcome {
       ...realColourFlags(reference, 'reference'),
       ...samples.flatMap((sample, index) => realColourFlags(sample, samples.length === 1 ? 'sample' : `sample[${index}]`)),
     ],
-    notes: notesOf(given, found, rows.length),
+    notes: [...notesOf(given, found, rows.length), ...(results.drift ? driftNotes(title, results.drift, rows.map((row) => row[formula]), tolerance?.limit) : [])],
     figures: [
       abFigure(reference, samples, finding, tolerance, cmc),
       ...(rows.length > 1 ? [replicatesFigure(`${formula}-readings`, title, '', values, found, rows.map(({ reading }) => reading))] : []),
-      ...(rows.length > 2 ? [driftFigure('drift', title, values, rows.map(({ reading }) => reading), tolerance?.limit)] : []),
+      ...(rows.length > 2 ? [driftFigure('drift', title, values, rows.map(({ reading }) => reading), tolerance?.limit, run)] : []),
     ],
   };
 }
@@ -109,4 +117,14 @@ function notesOf({ cmc, tolerance, referenceLight, sampleLight }: Given, found: 
       : 'Differences are means of those of the single readings; scatter alone makes a mean of ΔE larger than zero.',
   );
   return notes;
+}
+
+/** Whether the run drifts, and against its limit how far it has come. */
+function driftNotes(title: string, { value, unit, low, high }: ResultValue, values: readonly number[], limit: number | undefined): string[] {
+  if (value === null) return ['Fewer than three places of the run give no drift.'];
+  if (low === null || high === null || (low <= 0 && high >= 0)) return [`No drift of ${title} over the run can be told from the scatter.`];
+  const way = value > 0 ? 'rises' : 'falls';
+  const rate = `${title} ${way} by ${Math.abs(value).toFixed(2)} ${unit} (${Math.min(Math.abs(low), Math.abs(high)).toFixed(2)} to ${Math.max(Math.abs(low), Math.abs(high)).toFixed(2)})`;
+  const highest = Math.max(...values);
+  return [limit === undefined ? `${rate}.` : `${rate}; its highest reading is ${highest.toFixed(2)}, the limit ${limit}.`];
 }

@@ -1,27 +1,22 @@
-import type { BenchReadings, Field, Method, NumberField } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
-import { limitOn, numberIn } from '../method/sheet.ts';
-import { benchColumns } from './bench-columns.ts';
-import { colourDifferenceCalculation } from './colour-difference.calculation.ts';
-import { backingField, instrumentField } from './density-conditions.ts';
+import type { Field, Method, NumberField } from '../method/method.ts';
 import { differenceFormulas, type DifferenceFormula } from './difference-formulas.ts';
-import { measurementLightFields, measurementLightOf } from './measurement-light-fields.ts';
+import { backingField, instrumentField } from './density-conditions.ts';
+import { evaluateMeasuredColour, referenceKeys, sampleKeys, toleranceFormulas } from './evaluate-measured-colour.ts';
+import { illuminantNames } from './illuminants.ts';
+import { measurementLightFields } from './measurement-light-fields.ts';
 
-const coordinate = (key: string, label: string, low: number, high: number, usual: { min: number; max: number }): NumberField => ({ kind: 'number', key, label, min: low, max: high, usual, required: true });
-const coordinates = (keys: readonly [string, string, string], of: string): Field[] => [
+const coordinate = (key: string, label: string, low: number, high: number, usual: { min: number; max: number }): NumberField => ({ kind: 'number', key, label, min: low, max: high, usual });
+const coordinates = (keys: readonly [string, string, string], of: string): NumberField[] => [
   coordinate(keys[0], `L*${of}`, 0, 150, { min: 0, max: 100 }),
   coordinate(keys[1], `a*${of}`, -300, 300, { min: -100, max: 110 }),
   coordinate(keys[2], `b*${of}`, -300, 300, { min: -100, max: 120 }),
 ];
-const referenceKeys = ['referenceL', 'referenceA', 'referenceB'] as const;
-const sampleKeys = ['L', 'a', 'b'] as const;
-/** The first of these with an upper limit is the tolerance that the figures show. */
-const formulas: readonly DifferenceFormula[] = ['deltaE00', 'deltaECMC', 'deltaE94', 'deltaEab'];
+const choice = (key: string, label: string, choices: { value: string; label: string; shortcut: string }[], more: Partial<Field> = {}): Field => ({ kind: 'choice', key, label, choices, ...more }) as Field;
 
-/** A print's measured colour against its reference, with the tolerance as limit on ΔE00 or another formula. */
+/** A print's measured colour, typed or from its spectrum, against its reference, with the customer's tolerance as the limit. */
 export const colourMeasuredMethod: Method = {
   id: 'colour-measured',
-  version: '1',
+  version: '2',
   title: 'Measured colour against a reference',
   shortTitle: 'Colour',
   group: 'colour',
@@ -29,10 +24,11 @@ export const colourMeasuredMethod: Method = {
   help: {
     shows: 'How far a print’s colour is from its reference and which way: lighter, greener, duller. Readings over a run show its drift.',
     how: [
-      'Enter the reference’s L*, a*, b* with its illuminant, observer and measurement condition, and set the tolerance as the limit on ΔE00 or on the formula agreed.',
+      'Choose the reference colour of the customer: its tolerance becomes the limit. A reference that is not in Materials is typed by name with its L*, a*, b*, illuminant and observer.',
       'Calibrate; lay the film on the agreed backing; transparent film over white.',
-      'Read several places, or samples in the order of the run: one row each.',
-      'Reference and sample must stand under the same light. If not, measure the sample again: this sheet refuses the pair.',
+      'Read several places, or samples in the order of the run: one row each, as a spectrum or as L*, a*, b*. With the running length, the drift is drawn.',
+      'Reference and sample must stand under the same light. Spectra are computed for the light of this sheet; a pair of L*, a*, b* under different lights is refused.',
+      'Choose a control to see the print beside it; the last approved lot of the product comes by itself.',
     ],
     spoils: [
       'Another backing or instrument than the reference was read with.',
@@ -42,53 +38,45 @@ export const colourMeasuredMethod: Method = {
     ],
   },
   cautions: [],
+  companions: true,
   conditions: [
-    { kind: 'text', key: 'reference', label: 'Reference', maxLength: 200, required: true, hint: 'name and date of the standard' },
-    ...coordinates(referenceKeys, ' of the reference'),
+    { kind: 'item', of: 'reference', key: 'reference', label: 'Reference', required: true, hint: 'a reference colour of Materials with its customer, or the name and date of another standard' },
+    { kind: 'text', key: 'customer', label: 'Customer', maxLength: 200, hint: 'whose tolerance is the limit; comes with the reference' },
+    ...coordinates(referenceKeys, ' of the reference').map((field) => ({ ...field, unlessFrom: 'reference', required: true })),
     ...measurementLightFields('reference'),
     ...measurementLightFields(''),
+    choice('secondIlluminant', 'Second light', illuminantNames.map((value, index) => ({ value, label: value, shortcut: String(index + 1) })), { default: 'A', hint: 'under which a match of spectra is tried as well' }),
+    { kind: 'item', of: 'sample', key: 'control', label: 'Control', hint: 'a sample whose colour this print is seen beside' },
     { kind: 'number', key: 'cmcL', label: 'CMC l', min: 0, minExclusive: true, max: 10, default: 2, hint: '2 for acceptability, 1 for perceptibility' },
+    { kind: 'number', key: 'cmcC', label: 'CMC c', min: 0, minExclusive: true, max: 10, default: 1 },
+    choice('runUnit', 'Run in', [{ value: 'm', label: 'm', shortcut: 'm' }, { value: 'min', label: 'min', shortcut: 't' }, { value: 'prints', label: 'prints', shortcut: 'p' }], { default: 'm', hint: 'unit of the running length or time in the rows' }),
     backingField,
     instrumentField,
   ],
   readings: {
     rowName: 'reading',
-    fields: [{ kind: 'text', key: 'label', label: 'Place or time', maxLength: 100 }, ...coordinates(sampleKeys, '')],
+    fields: [
+      { kind: 'text', key: 'label', label: 'Place', maxLength: 100 },
+      { kind: 'number', key: 'run', label: 'Run', unitFrom: 'runUnit', min: 0, max: 1e7 },
+      { kind: 'spectrum', key: 'spectrum', label: 'Spectrum', nameTo: 'label' },
+      ...coordinates(sampleKeys, ''),
+    ],
     startRows: 5,
     minRows: 1,
     maxRows: 5000,
   },
-  calculation: 'colour-difference',
+  calculation: 'measured-colour',
   properties: [
-    ...formulas.map((key) => ({ key, title: differenceFormulas[key].title, unit: '', better: 'lower' as const, limited: true, headline: key === 'deltaE00', readingsFigure: `${key}-readings` })),
+    ...toleranceFormulas.map((key: DifferenceFormula) => ({ key, title: differenceFormulas[key].title, unit: '', better: 'lower' as const, limited: true, headline: key === 'deltaE00', readingsFigure: `${key}-readings` })),
     { key: 'direction', title: 'The print is', unit: '', better: 'none', limited: false, headline: true },
     { key: 'deltaL', title: 'ΔL*', unit: '', better: 'within', limited: true, headline: false },
     { key: 'deltaA', title: 'Δa*', unit: '', better: 'within', limited: true, headline: false },
     { key: 'deltaB', title: 'Δb*', unit: '', better: 'within', limited: true, headline: false },
     { key: 'deltaC', title: 'ΔC*', unit: '', better: 'within', limited: true, headline: false },
     { key: 'deltaH', title: 'ΔH*', unit: '', better: 'within', limited: true, headline: false },
+    { key: 'partingBand', title: 'The curves part', unit: 'nm', better: 'none', limited: false, headline: false },
+    { key: 'metamerismIndex', title: 'Metamerism, second light', unit: '', better: 'lower', limited: true, headline: false },
+    { key: 'drift', title: 'Drift over the run', unit: '', better: 'none', limited: false, headline: false },
   ],
-  evaluate,
+  evaluate: evaluateMeasuredColour,
 };
-
-function evaluate(bench: BenchReadings) {
-  const { columns, labels, rows } = benchColumns(bench, sampleKeys);
-  const on = formulas.find((formula) => (limitOn(bench, formula)?.upper ?? 0) > 0);
-  const input = {
-    reference: referenceKeys.map((key) => numberIn(bench.conditions, key)),
-    sample: rows.map((_, place) => sampleKeys.map((key) => columns[key][place]!)),
-    labels,
-    cmc: { l: numberIn(bench.conditions, 'cmcL') ?? 2, c: 1 },
-    tolerance: on ? { on, limit: limitOn(bench, on)!.upper! } : undefined,
-    referenceLight: measurementLightOf(bench, 'reference'),
-    sampleLight: measurementLightOf(bench, ''),
-  };
-  return runOnBench(colourDifferenceCalculation, input, (field) => {
-    const [, what, first, second] = /^(reference|sample)\[(\d+)\](?:\[(\d)\])?/.exec(field) ?? [];
-    if (what === 'reference') return `conditions.${referenceKeys[Number(first)]}`;
-    if (what === 'sample') return `rows[${rows[Number(first)]}].${sampleKeys[Number(second ?? 0)]}`;
-    if (field.startsWith('sampleLight')) return 'conditions.illuminant';
-    if (field.startsWith('referenceLight')) return 'conditions.referenceIlluminant';
-    return field.startsWith('cmc') ? 'conditions.cmcL' : '';
-  });
-}

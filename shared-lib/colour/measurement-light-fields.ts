@@ -2,12 +2,12 @@ import type { BenchReadings, Field } from '../method/method.ts';
 import { textIn } from '../method/sheet.ts';
 import type { MeasurementLight } from './measurement-light.ts';
 
-const names = { illuminant: 'illuminant', observer: 'observer', condition: 'measurementCondition' };
+const names = { illuminant: 'illuminant', observer: 'observer', condition: 'measurementCondition', geometry: 'geometry' };
 
 /** Illuminant, observer and ISO 13655 condition; `prefix` sets those of the reference apart from those of the sample. */
 export function measurementLightFields(prefix: '' | 'reference'): Field[] {
   const of = prefix === '' ? '' : ' of the reference';
-  return [
+  const fields: Field[] = [
     {
       kind: 'choice',
       key: keyOf(prefix, 'illuminant'),
@@ -38,15 +38,27 @@ export function measurementLightFields(prefix: '' | 'reference'): Field[] {
         { value: 'M3', label: 'M3, polarised', shortcut: '3' },
       ],
     },
+    {
+      kind: 'choice',
+      key: keyOf(prefix, 'geometry'),
+      label: `Geometry${of}`,
+      choices: [
+        { value: '45:0', label: '45°:0°', shortcut: '4' },
+        { value: 'd:8 without gloss', label: 'd:8°, gloss left out', shortcut: 'o' },
+        { value: 'd:8 with gloss', label: 'd:8°, gloss taken in', shortcut: 'i' },
+      ],
+    },
   ];
+  // A reference colour of the notebook says its own light.
+  return prefix === '' ? fields : fields.map((field) => ({ ...field, unlessFrom: 'reference' }));
 }
 
 /** The light as entered. */
-export function measurementLightOf(bench: BenchReadings, prefix: '' | 'reference'): MeasurementLight | undefined {
+export function measurementLightOf(bench: Pick<BenchReadings, 'conditions'>, prefix: '' | 'reference'): MeasurementLight | undefined {
   const illuminant = textIn(bench.conditions, keyOf(prefix, 'illuminant'));
   const observer = textIn(bench.conditions, keyOf(prefix, 'observer'));
   if (illuminant === undefined || observer === undefined) return undefined;
-  return { illuminant, observer: Number(observer), condition: textIn(bench.conditions, keyOf(prefix, 'condition')) } as MeasurementLight;
+  return { illuminant, observer: Number(observer), condition: textIn(bench.conditions, keyOf(prefix, 'condition')), geometry: textIn(bench.conditions, keyOf(prefix, 'geometry')) } as MeasurementLight;
 }
 
 function keyOf(prefix: '' | 'reference', part: keyof typeof names): string {

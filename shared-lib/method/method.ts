@@ -1,4 +1,6 @@
 import type { CalculationResult, ResultValue } from '../calculation/result.ts';
+import type { RemovedArea } from '../picture/removed-area.ts';
+import type { ReferenceColour } from './reference-colour.ts';
 
 /** A test method: data from which the bench sheet, the help and the report section are built, plus its evaluation. */
 export interface Method {
@@ -22,6 +24,8 @@ export interface Method {
   properties: Property[];
   /** Readings → result. Pure. Throws InputError whose `field` is `conditions.KEY` or `rows[INDEX].KEY` where it can be said. */
   evaluate: (bench: BenchReadings) => CalculationResult;
+  /** Its tests are seen beside earlier ones on the same product: they are handed to `evaluate` as `companions`. */
+  companions?: boolean;
   /** What a finished test asks to be done, and by when. Pure: from what was stored of it alone. */
   followUp?: (test: FinishedReadings) => FollowUp[];
 }
@@ -81,6 +85,8 @@ interface FieldBase {
   /** Key of the condition, a choice, that says the unit where the test chooses it. */
   unitFrom?: string;
   required?: boolean;
+  /** Key of a condition: not asked for while that one names something of the notebook, which then says it. */
+  unlessFrom?: string;
   hint?: string;
 }
 
@@ -121,7 +127,25 @@ export interface TraceField extends FieldBase {
   kind: 'trace';
 }
 
-export type Field = NumberField | TextField | ChoiceField | TraceField;
+/** A photograph in which an area is measured, kept as an attachment. Its value is the key into `photos`. */
+export interface PhotoField extends FieldBase {
+  kind: 'photo';
+}
+
+/** A reflectance spectrum, typed, pasted or read from a file. Its value is the text of `colour/spectrum-text.ts`. */
+export interface SpectrumField extends FieldBase {
+  kind: 'spectrum';
+  /** Key of the text field of the same row that takes the name which the spectrum has in its file. */
+  nameTo?: string;
+}
+
+/** Something of the notebook, chosen by its name. Its value is the id; of a reference colour that is not kept there, the name as typed. */
+export interface ItemField extends FieldBase {
+  kind: 'item';
+  of: 'reference' | 'sample';
+}
+
+export type Field = NumberField | TextField | ChoiceField | TraceField | PhotoField | SpectrumField | ItemField;
 
 export interface ReadingSheet {
   /** 'position', 'specimen', 'exposure': names a row in lists and messages. */
@@ -171,11 +195,18 @@ export interface Trace {
 
 export type CellValue = number | string | null;
 
+/** A photograph and the area measured in it; without one, why it cannot be measured as it was set. */
+export interface MeasuredPhoto {
+  name: string;
+  area: RemovedArea | null;
+  problem: string;
+}
+
 /** One row as the evaluation sees it. Its index is that on the sheet; a row that is voided or incomplete is passed as a blank one. */
 export interface BenchRow {
   /** Stable id of the row, `r1`, `r2` … */
   row: string;
-  /** Sparse: what has not been entered is absent. A trace cell holds the key into `traces`. */
+  /** Sparse: what has not been entered is absent. A trace cell holds the key into `traces`, a photo cell that into `photos`. */
   values: Record<string, CellValue>;
 }
 
@@ -185,4 +216,26 @@ export interface BenchReadings {
   rows: BenchRow[];
   limits: Limit[];
   traces: Record<string, Trace>;
+  /** Areas measured in photographs, by the value of their cells. */
+  photos?: Record<string, MeasuredPhoto>;
+  /** The reference colours that conditions name, by id. */
+  references?: Record<string, ReferenceColour>;
+  companions?: Companions;
+}
+
+/** Tests by the same method that a test is seen beside. Absent where there is none. */
+export interface Companions {
+  /** The newest earlier test of the same product against the same reference that met its limits, or was approved. */
+  approved?: Companion;
+  /** The newest test of the sample that the condition `control` names. */
+  control?: Companion;
+}
+
+export interface Companion {
+  testId: string;
+  sampleCode: string;
+  /** ISO 8601 date: finished, or of a running test started. */
+  on: string;
+  conditions: Record<string, CellValue>;
+  rows: BenchRow[];
 }

@@ -17,6 +17,10 @@ import { toneValueCalculation } from '../colour/tone-value.calculation.ts';
 import { trapCalculation } from '../colour/trap.calculation.ts';
 import { tristimulusCalculation } from '../colour/tristimulus.calculation.ts';
 import { whitenessCalculation } from '../colour/whiteness.calculation.ts';
+import { cureDepthCalculation } from '../cure/cure-depth.calculation.ts';
+import { cureRubsCalculation } from '../cure/cure-rubs.calculation.ts';
+import { surfaceTackCalculation } from '../cure/surface-tack.calculation.ts';
+import { tapeLabelLiftCalculation } from '../cure/tape-label-lift.calculation.ts';
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
@@ -24,11 +28,12 @@ import { formulationCalculation } from '../liquid/formulation.calculation.ts';
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
 import { crinkleCalculation } from '../mechanical/crinkle.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
+import { heatResistanceCalculation } from '../mechanical/heat-resistance.calculation.ts';
 import { jawPickOffCalculation } from '../mechanical/jaw-pick-off.calculation.ts';
 import { laminationRecheckCalculation } from '../mechanical/lamination-recheck.calculation.ts';
+import { rubCalculation } from '../mechanical/rub.calculation.ts';
 import { scratchCalculation } from '../mechanical/scratch.calculation.ts';
 import { tapeAdhesionCalculation } from '../mechanical/tape-adhesion.calculation.ts';
-import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
 import { residualSolventCalculation } from '../release/residual-solvent.calculation.ts';
@@ -71,6 +76,12 @@ export const allCalculations: readonly Calculation[] = [
   laminationRecheckCalculation,
   blockingLoadCalculation,
   frictionCalculation,
+  rubCalculation,
+  heatResistanceCalculation,
+  cureRubsCalculation,
+  tapeLabelLiftCalculation,
+  cureDepthCalculation,
+  surfaceTackCalculation,
   fadeRetentionCalculation,
   fadeLifeCalculation,
   lightExposureCalculation,
@@ -91,7 +102,6 @@ export const allCalculations: readonly Calculation[] = [
   glossCalculation,
   residualSolventCalculation,
   formulationCalculation,
-  inHouseCalculation,
   inHouseCalculation,
   summaryCalculation,
   compareTrialsCalculation,

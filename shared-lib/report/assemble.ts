@@ -1,4 +1,5 @@
 import type { Calculation } from '../calculation/calculation.ts';
+import { spectrumInWords, spectrumOf } from '../colour/spectrum-text.ts';
 import type { Field, Method } from '../method/method.ts';
 import type { BenchSheetView, CellView, LotView, PropertyLine, RowView } from '../notebook/views.ts';
 import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
@@ -71,6 +72,8 @@ function section(test: ReportTest): ReportSection {
     columns: calculation.columns,
     table: result?.table ?? [],
     figures: result?.figures ?? [],
+    tables: result?.tables ?? [],
+    swatches: result?.swatches ?? [],
     flags: (result?.flags ?? []).map((flag) => flagInWords(method, flag)),
     notes: [...(result?.notes ?? []), ...lines.flatMap(studyNote)],
     cautions: method.cautions,
@@ -118,7 +121,7 @@ function isUsed(row: RowView): boolean {
   return row.voided !== null || row.remark !== '' || Object.values(row.cells).some((cell) => cell.value !== null || cell.corrections > 0);
 }
 
-/** Numbers as they were typed, a choice by its label, a trace by its file. */
+/** Numbers as they were typed, a choice by its label, a trace by its file, a spectrum in words. */
 function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
   if (cell.value === null) return '';
   if (field.kind === 'choice') return field.choices.find((choice) => choice.value === cell.value)?.label ?? String(cell.value);
@@ -126,6 +129,7 @@ function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
     const trace = sheet.traces[String(cell.value)];
     return trace ? `${trace.name} (${trace.points} points)` : '';
   }
+  if (field.kind === 'spectrum') return spectrumInWords(spectrumOf(String(cell.value)));
   return cell.typed.trim();
 }
 

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure/figure.ts';
-import type { Flag, TableRow } from '../calculation/result.ts';
+import type { Flag, SwatchPair, TableRow, TitledTable } from '../calculation/result.ts';
 import type { TableColumn } from '../calculation/calculation.ts';
 import type { Caution } from '../method/method.ts';
 import type { PropertyLine } from '../notebook/views.ts';
@@ -40,6 +40,9 @@ export interface ReportSection {
   columns: TableColumn[];
   table: TableRow[];
   figures: Figure[];
+  /** Absent in reports frozen before there were any, as `swatches`. */
+  tables?: TitledTable[];
+  swatches?: SwatchPair[];
   /** `where` in words, '' where the text names the place. */
   flags: Flag[];
   notes: string[];

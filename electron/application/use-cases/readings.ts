@@ -49,10 +49,10 @@ export function openRow(test: StoredTest, method: Method, row: string): StoredRo
 
 /**
  * Filled in by the program and not typed over since. Once the test was finished the result stands on it like on any other
- * reading. A trace has no typed text either, but was chosen by a person.
+ * reading. A trace or a spectrum from a file has no typed text either, but was chosen by a person.
  */
 export function isFilledIn(test: StoredTest, field: Field, cell: StoredCell | undefined): boolean {
-  return !test.finished && field.kind !== 'trace' && cell !== undefined && cell.typed === '' && cell.corrections === 0;
+  return !test.finished && field.kind !== 'trace' && field.kind !== 'spectrum' && cell !== undefined && cell.typed === '' && cell.corrections === 0;
 }
 
 /** The entries that fill in a row's other fields with its first reading; none once it has readings. */

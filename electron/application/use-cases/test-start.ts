@@ -16,7 +16,7 @@ export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedIn
   const method = methodNamed(methodId);
   const last = lastLimits(notebook.store, methodId, sample.product);
   const conditions: Record<string, CellValue> = {};
-  for (const field of method.conditions) if (field.kind !== 'trace' && field.default !== undefined) conditions[field.key] = field.default;
+  for (const field of method.conditions) if ('default' in field && field.default !== undefined) conditions[field.key] = field.default;
   const testId = workplace.newId();
   notebook.append([
     {

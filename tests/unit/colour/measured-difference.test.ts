@@ -81,13 +81,14 @@ describe('reference and sample under different light', () => {
   const light = (illuminant: string, observer: number, condition?: string) => ({ illuminant, observer, ...(condition ? { condition } : {}) });
 
   it.each([
-    ['illuminant', light('D50', 2), light('D65', 2)],
-    ['observer', light('D50', 2), light('D50', 10)],
-    ['measurement condition', light('D50', 2, 'M1'), light('D50', 2, 'M2')],
-  ])('are refused with what to do: another %s', (_what, referenceLight, sampleLight) => {
+    ['illuminant', light('D50', 2), light('D65', 2), /Measure the sample under the reference's light, or compute both from their spectra/],
+    ['observer', light('D50', 2), light('D50', 10), /Measure the sample under the reference's light, or compute both from their spectra/],
+    // No spectrum tells what the print would reflect with another share of UV.
+    ['measurement condition', light('D50', 2, 'M1'), light('D50', 2, 'M2'), /Measure the sample under the reference's light and geometry; no computation makes up for it/],
+  ])('are refused with what to do: another %s', (_what, referenceLight, sampleLight, remedy) => {
     const error = refusal(() => run({ reference, sample: [49, 20, 30], referenceLight, sampleLight }));
     expect(error.field).toBe('sampleLight');
-    expect(error.message).toMatch(/Measure the sample under the reference's light, or compute both from their spectra/);
+    expect(error.message).toMatch(remedy);
   });
 
   it('are taken when alike, and the light stays with the result', () => {
