@@ -19,6 +19,10 @@ export function rateRatio(before: Counted, after: Counted, level = 0.95): { valu
   const total = before.count + after.count;
   if (total === 0) return null;
   const share = clopperPearson(after.count, total, level);
-  const ratio = (of: number) => (of >= 1 ? null : (of / (1 - of)) * (before.exposure / after.exposure));
-  return { value: ratio(after.count / total), low: ratio(share.low)!, high: ratio(share.high) };
+  const ratio = (of: number) => (of / (1 - of)) * (before.exposure / after.exposure);
+  return {
+    value: before.count === 0 ? null : (after.count * before.exposure) / (before.count * after.exposure),
+    low: ratio(share.low),
+    high: share.high >= 1 ? null : ratio(share.high),
+  };
 }

@@ -1,0 +1,97 @@
+import type { ResultValue } from '../calculation/result.ts';
+import type { Figure, FigurePoint, Series } from '../figure/figure.ts';
+import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { poissonInterval } from '../statistics/poisson-interval.ts';
+import type { CoverageLink } from './lamination-coverage.ts';
+import { areaM2, DEFECT_KINDS, defectKinds, defectsOf, type Check } from './lamination-places.ts';
+
+const UNIT = '1/m²';
+const CURVE_POINTS = 40;
+
+/** The web from above, across × along, with what was found at each place of one check. `null` without located places. */
+export function sketchFigure({ hours, places }: Check, webWidthMm: number | undefined): Figure | null {
+  const located = places.filter(({ acrossMm, alongM }) => acrossMm !== undefined && alongM !== undefined);
+  if (located.length === 0) return null;
+  const clear = located.filter((place) => defectsOf([place]) === 0);
+  const at = (place: (typeof located)[number], label: string): FigurePoint => ({ x: place.acrossMm!, y: place.alongM!, label });
+  const series: Series[] = [
+    ...(clear.length > 0 ? [{ name: 'nothing found', kind: 'points' as const, role: 'reference' as const, points: clear.map((place) => at(place, 'nothing found')) }] : []),
+    ...defectKinds.flatMap((kind): Series[] => {
+      const found = located.filter((place) => place[kind] > 0);
+      return found.length === 0 ? [] : [{ name: DEFECT_KINDS[kind], kind: 'points', role: 'reading', points: found.map((place) => at(place, `${place[kind]}`)) }];
+    }),
+  ];
+  const marked = located.length - clear.length;
+  return {
+    id: 'web-sketch',
+    title: `Sketch of the web after ${plain(hours)} h`,
+    finding: `Defects at ${marked} of ${located.length} located places after ${plain(hours)} h; operator side on the left, outside of the roll at the bottom.`,
+    x: { title: 'Across the web', unit: 'mm', scale: 'linear', min: 0, ...(webWidthMm !== undefined && { max: webWidthMm }) },
+    y: { title: 'Along the web', unit: 'm', scale: 'linear', min: 0 },
+    series,
+    ...(webWidthMm !== undefined && { lines: [{ name: 'edge', axis: 'x' as const, value: webWidthMm, role: 'mark' as const }] }),
+  };
+}
+
+/** Defects per m² of each kind at each check, with exact intervals. */
+export function growthFigure(checks: readonly Check[], growth: ResultValue, level: number): Figure {
+  const last = checks[checks.length - 1]!;
+  const { text, intervalText } = formatValue(growth);
+  const total = formatNumber(defectsOf(last.places) / last.areaM2, 1);
+  return {
+    id: 'defects-over-time',
+    title: 'Defects after lamination',
+    finding:
+      checks.length === 1
+        ? `${total} defects per m² after ${plain(last.hours)} h.`
+        : `${total} defects per m² after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
+    x: { title: 'Since lamination', unit: 'h', scale: 'linear', min: 0 },
+    y: { title: 'Defects', unit: UNIT, scale: 'linear', min: 0 },
+    series: defectKinds.map((kind) => ({
+      name: DEFECT_KINDS[kind],
+      kind: 'points',
+      role: 'reading',
+      points: checks.map((check) => {
+        const count = defectsOf(check.places, kind);
+        const { low, high } = poissonInterval(count, level);
+        return { x: check.hours, y: count / check.areaM2, low: low / check.areaM2, high: high / check.areaM2, label: `${count} counted` };
+      }),
+    })),
+  };
+}
+
+/** Rate of each place against its ink coverage, with exact intervals and the fitted curve. `null` without a coverage. */
+export function coverageFigure({ places }: Check, { factor, trend }: CoverageLink, level: number): Figure | null {
+  const covered = places.filter(({ coveragePct }) => coveragePct !== undefined);
+  if (covered.length === 0) return null;
+  const coverages = covered.map(({ coveragePct }) => coveragePct!);
+  const [from, to] = [Math.min(...coverages), Math.max(...coverages)];
+  const { text, intervalText } = formatValue(factor);
+  const curve = trend?.rateAt;
+  return {
+    id: 'defects-over-coverage',
+    title: 'Defects and ink coverage',
+    finding: factor.value === null ? 'No link to ink coverage can be given.' : `Factor ${text} for every 10 % of coverage${intervalText === '' ? '' : ` (${intervalText})`}.`,
+    x: { title: 'Ink coverage', unit: '%', scale: 'linear', min: 0 },
+    y: { title: 'Defects', unit: UNIT, scale: 'linear', min: 0 },
+    series: [
+      {
+        name: 'places',
+        kind: 'points',
+        role: 'reading',
+        points: covered.map((place) => {
+          const count = defectsOf([place]);
+          const { low, high } = poissonInterval(count, level);
+          return { x: place.coveragePct!, y: count / areaM2(place), low: low / areaM2(place), high: high / areaM2(place), label: `${count} counted` };
+        }),
+      },
+      ...(curve
+        ? [{ name: 'log-linear trend', kind: 'line' as const, role: 'fit' as const, points: Array.from({ length: CURVE_POINTS + 1 }, (_, index) => from + ((to - from) * index) / CURVE_POINTS).map((x) => ({ x, y: curve(x) })) }]
+        : []),
+    ],
+  };
+}
+
+function plain(value: number): string {
+  return formatNumber(value, plainDecimals(value));
+}
