@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Locator, Page } from 'playwright-core';
-import type { Field, Method } from '../../shared-lib/method/method.ts';
+import type { Field, Method, NumberField } from '../../shared-lib/method/method.ts';
 import type { BenchExample, Typed } from './bench-sheets/bench-example.ts';
 import { Keyboard } from './keyboard.ts';
 
@@ -16,11 +16,13 @@ export interface PrintedLine {
 }
 
 /** Past so many stops Tab does not lead from one cell to the next that is typed in. */
-const MOST_STOPS = 60;
+const MOST_STOPS = 40;
 
 /** A technician at one bench sheet, with nothing but a keyboard. */
 export class BenchWalk {
   readonly keys: Keyboard;
+  /** Of the first row; absent where all is chosen, written or read from files. */
+  readonly firstNumber: NumberField | undefined;
   readonly #fields: Field[];
 
   constructor(
@@ -32,6 +34,7 @@ export class BenchWalk {
   ) {
     this.keys = new Keyboard(page);
     this.#fields = method.readings.fields;
+    this.firstNumber = method.readings.fields.find((field) => field.kind === 'number' && typeof example.rows[0]?.[field.key] === 'string') as NumberField | undefined;
   }
 
   /** Opens the help, says what it shows, and closes it again. */
@@ -82,27 +85,24 @@ export class BenchWalk {
         await this.#goTo(index, field);
         await this.#enter(field, typed);
       }
-      if (index < this.example.rows.length - 1) await this.keys.press('Enter');
+      await this.keys.press('Enter');
     }
     await this.saved();
   }
 
   /**
-   * Types into a number cell what cannot stand there, reads what is said, and takes it back.
+   * Types into the first number cell what cannot stand there, reads what is said, and takes it back.
    * @returns the sentence, and what stood in the cell while it was refused
    */
-  async typeBadly(bad: string): Promise<{ label: string; sentence: string; kept: string } | null> {
-    const fields = this.#fields.filter((candidate) => candidate.kind === 'number' && typeof this.example.rows[0]?.[candidate.key] === 'string');
-    const field = fields[0];
-    if (!field) return null;
+  async typeBadly(bad: string): Promise<{ sentence: string; kept: string }> {
+    const field = this.firstNumber!;
     await this.#goTo(0, field);
-    await this.keys.press('Control+A');
     await this.keys.type(bad);
     await this.keys.press('Enter');
     const problem = this.page.locator(`[id="r1-${field.key}-problem"]`);
     await problem.waitFor();
     const cell = this.#cell('r1', field);
-    const said = { label: field.label, sentence: (await problem.textContent())!.trim(), kept: await cell.inputValue() };
+    const said = { sentence: (await problem.textContent())!.trim(), kept: await cell.inputValue() };
     await this.keys.reach(cell, 'backwards');
     await this.keys.press('Escape');
     await problem.waitFor({ state: 'detached' });
@@ -177,10 +177,9 @@ export class BenchWalk {
         await this.keys.press(typed);
         return;
       }
+      // It is sent by the key that leads on to the next cell.
       await this.keys.press('Control+A');
       await this.keys.type(typed);
-      // On to the next cell, which sends what was typed.
-      await this.keys.press('Tab');
     } else if ('pasted' in typed) {
       await this.page.evaluate((text) => navigator.clipboard.writeText(text), typed.pasted);
       await this.keys.press('Control+V');

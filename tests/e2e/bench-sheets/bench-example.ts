@@ -18,7 +18,7 @@ export interface BenchExample {
   /** In the order of the sheet. */
   rows: TypedRow[];
   /**
-   * Per property its value, and where wanted its interval, as the sheet prints them: 'Wetting tension' reads
+   * Per property (its key, or its title) its value, and where wanted its interval, as the sheet prints them: 'Wetting tension' reads
    * `38.4 mN/m` and `95 % interval 37.6 to 39.2`.
    */
   expect: { property: string; text: string; interval?: string }[];
