@@ -36,6 +36,7 @@ import { scratchCalculation } from '../mechanical/scratch.calculation.ts';
 import { tapeAdhesionCalculation } from '../mechanical/tape-adhesion.calculation.ts';
 import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
+import { odourPanelCalculation } from '../release/odour-panel.calculation.ts';
 import { residualSolventCalculation } from '../release/residual-solvent.calculation.ts';
 import { calibrationCalculation } from '../statistics/calibration.calculation.ts';
 import { capabilityCalculation } from '../statistics/capability.calculation.ts';
@@ -101,6 +102,7 @@ export const allCalculations: readonly Calculation[] = [
   whitenessCalculation,
   glossCalculation,
   residualSolventCalculation,
+  odourPanelCalculation,
   formulationCalculation,
   inHouseCalculation,
   summaryCalculation,

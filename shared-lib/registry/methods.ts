@@ -13,13 +13,23 @@ import { spotToneValueMethod } from '../colour/spot-tone-value.method.ts';
 import { toneValueMethod } from '../colour/tone-value.method.ts';
 import { trapMethod } from '../colour/trap.method.ts';
 import { whitenessMethod } from '../colour/whiteness.method.ts';
+import { cureDepthMethod } from '../cure/cure-depth.method.ts';
+import { cureRubsMethod } from '../cure/cure-rubs.method.ts';
+import { surfaceTackMethod } from '../cure/surface-tack.method.ts';
+import { tapeLabelLiftMethod } from '../cure/tape-label-lift.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
+import { blockingMethod } from '../mechanical/blocking.method.ts';
 import { crinkleMethod } from '../mechanical/crinkle.method.ts';
+import { frictionMethod } from '../mechanical/friction.method.ts';
+import { heatResistanceMethod } from '../mechanical/heat-resistance.method.ts';
 import { jawPickOffMethod } from '../mechanical/jaw-pick-off.method.ts';
 import { laminationRecheckMethod } from '../mechanical/lamination-recheck.method.ts';
+import { rubMethod } from '../mechanical/rub.method.ts';
 import { scratchMethod } from '../mechanical/scratch.method.ts';
 import { tapeAdhesionMethod } from '../mechanical/tape-adhesion.method.ts';
 import type { Method } from '../method/method.ts';
+import { odourIntensityMethod } from '../release/odour-intensity.method.ts';
+import { odourTriangleMethod } from '../release/odour-triangle.method.ts';
 import { residualSolventMethod } from '../release/residual-solvent.method.ts';
 import { contactAngleAcidBaseMethod, contactAngleMethod } from '../surface-energy/contact-angle.method.ts';
 import { testFluidsMethod } from '../surface-energy/test-fluids.method.ts';
@@ -38,6 +48,14 @@ export const allMethods: readonly Method[] = [
   crinkleMethod,
   scratchMethod,
   jawPickOffMethod,
+  rubMethod,
+  blockingMethod,
+  frictionMethod,
+  heatResistanceMethod,
+  cureRubsMethod,
+  tapeLabelLiftMethod,
+  cureDepthMethod,
+  surfaceTackMethod,
   lightExposureMethod,
   matchByEyeMethod,
   colourMeasuredMethod,
@@ -53,4 +71,6 @@ export const allMethods: readonly Method[] = [
   whitenessMethod,
   glossMethod,
   residualSolventMethod,
+  odourTriangleMethod,
+  odourIntensityMethod,
 ];
