@@ -6,6 +6,7 @@ import { defineCalculation, type TableColumn } from '../calculation/calculation.
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { STANDARD_GRAVITY } from '../quantity/units.ts';
 import { summarise } from '../statistics/summarise.ts';
@@ -60,7 +61,7 @@ export const frictionCalculation = defineCalculation({
       table: coefficients.map((each, index) => ({ specimen: index + 1, static: each.static, kinetic: each.kinetic })),
       flags: [...coefficients.flatMap(({ flags }) => flags), ...sledFlags(values, results)],
       notes: notes(values, results),
-      figures: coefficients.flatMap(({ figure }) => figure ?? []),
+      figures: [...coefficients.flatMap(({ figure }) => figure ?? []), ...(['static', 'kinetic'] as const).flatMap((kind) => readingsOf(kind, coefficients, results[kind]))],
     };
   },
   columns,
@@ -133,6 +134,14 @@ function fromTrace(given: [number, number][], path: string, index: number, norma
 function order(both: Pick<Coefficients, 'static' | 'kinetic'>, where: string, index: number): Flag[] {
   if (both.static === null || both.kinetic === null || both.kinetic <= both.static) return [];
   return [{ code: 'kinetic-above-static', where, text: `Specimen ${index + 1}: the kinetic coefficient ${formatNumber(both.kinetic, 3)} is above the static ${formatNumber(both.static, 3)}; check that the forces are not exchanged.` }];
+}
+
+/** The specimens' values side by side, `static-readings` or `kinetic-readings`; none where no specimen gives it. */
+function readingsOf(kind: 'static' | 'kinetic', coefficients: readonly Coefficients[], mean: ResultValue): Figure[] {
+  const given = coefficients.map((each, index) => ({ value: each[kind], name: `${index + 1}` })).filter(({ value }) => value !== null);
+  if (given.length === 0) return [];
+  const title = kind === 'static' ? 'Static coefficient' : 'Kinetic coefficient';
+  return [replicatesFigure(`${kind}-readings`, title, '', given.map(({ value }) => value!), mean, given.map(({ name }) => name))];
 }
 
 function meanOf(values: number[]): ResultValue {

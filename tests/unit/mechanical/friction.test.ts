@@ -33,7 +33,7 @@ describe('specimens', () => {
 
   test('may be traces, each with its figure', () => {
     const { figures, results, flags } = run({ sledMassG: 200, specimens: [{ points: sled(smooth) }, { points: sled((mm) => 1.1 * smooth(mm)) }] });
-    expect(figures.map(({ id }) => id)).toEqual(['sled-1', 'sled-2']);
+    expect(figures.map(({ id }) => id)).toEqual(['sled-1', 'sled-2', 'static-readings', 'kinetic-readings']);
     expect(results.static!.value).toBeCloseTo((1.05 * 0.6) / 1.96133, 3);
     expect(flags).toEqual([]);
   });
