@@ -5,7 +5,7 @@ import { poissonInterval } from '../statistics/poisson-interval.ts';
 import type { CoverageLink } from './lamination-coverage.ts';
 import { areaM2, DEFECT_KINDS, defectKinds, defectsOf, type Check } from './lamination-places.ts';
 
-const UNIT = '1/m²';
+const UNIT = 'per m²';
 const CURVE_POINTS = 40;
 
 /** The web from above, across × along, with what was found at each place of one check. `null` without located places. */

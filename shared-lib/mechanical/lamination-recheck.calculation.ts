@@ -66,9 +66,9 @@ export const laminationRecheckCalculation = defineCalculation({
     { key: 'bubbles', title: 'Bubbles', decimals: 0 },
     { key: 'tunnels', title: 'Tunnels', decimals: 0 },
     { key: 'delaminations', title: 'Delamination', decimals: 0 },
-    { key: 'perM2', title: 'Defects', unit: '1/m²' },
-    { key: 'low', title: 'From', unit: '1/m²' },
-    { key: 'high', title: 'To', unit: '1/m²' },
+    { key: 'perM2', title: 'Defects', unit: 'per m²' },
+    { key: 'low', title: 'From', unit: 'per m²' },
+    { key: 'high', title: 'To', unit: 'per m²' },
   ],
   cautions: [],
   sources: [
@@ -82,7 +82,7 @@ export const laminationRecheckCalculation = defineCalculation({
 function rateOf({ places, areaM2: area }: Check, level: number, kind?: DefectKind): ResultValue {
   const count = defectsOf(places, kind);
   const { low, high } = poissonInterval(count, level);
-  return { value: count / area, unit: '1/m²', low: low / area, high: high / area, level, n: places.length, bound: 'exact' };
+  return { value: count / area, unit: 'per m²', low: low / area, high: high / area, level, n: places.length, bound: 'exact' };
 }
 
 /** Last check ÷ first check; `at-least` where the first counted nothing. */

@@ -7,7 +7,7 @@ import type { Figure, FigurePoint } from '../figure/figure.ts';
 import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
-import { censoredMean } from './censored-mean.ts';
+import { bracketedMean } from './bracketed-mean.ts';
 import { gradeSchema } from './grade-field.ts';
 import { gradesFigure } from './grades-figure.ts';
 
@@ -38,7 +38,7 @@ export const scratchCalculation = defineCalculation({
     const grade = grades.length === 0 ? valueWithoutInterval(null, '', 0) : medianGrade(grades, 'higher');
     const brackets = specimens.map(bracketOf);
     const loaded = brackets.filter((bracket) => bracket !== null);
-    const { mean: load, note } = loaded.length === 0 ? { mean: valueWithoutInterval(null, 'N', 0), note: '' } : censoredMean(loaded, 'N', level, 0);
+    const { mean: load, note } = loaded.length === 0 ? { mean: valueWithoutInterval(null, 'N', 0), note: '' } : bracketedMean(loaded, 'N', level, 0);
     const never = loaded.filter(({ high }) => high === null).length;
     return {
       results: { grade, load, weakest: weakestOf(loaded) },

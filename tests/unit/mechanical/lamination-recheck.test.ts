@@ -13,7 +13,7 @@ describe('defects per area', () => {
   it('are those of the last check with the exact interval of their count', () => {
     const { results, table } = run({ places: [place({ bubbles: 40 }), place({ hours: 24, bubbles: 3, tunnels: 1 }), place({ hours: 24 })] });
     // 4 in 0.1 m²; limits of 4: 1.089865 to 10.24159 (Garwood; R's survival package prints 10.24153).
-    expect(results.defects).toMatchObject({ value: 40, unit: '1/m²', n: 2 });
+    expect(results.defects).toMatchObject({ value: 40, unit: 'per m²', n: 2 });
     expect(results.defects!.low).toBeCloseTo(10.89865, 3);
     expect(results.defects!.high).toBeCloseTo(102.4159, 3);
     expect(results.tunnels!.value).toBe(10);

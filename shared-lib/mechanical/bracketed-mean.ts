@@ -8,7 +8,7 @@ import { fitCensoredNormal, type Censored } from '../statistics/censored-normal.
  * @returns the mean, and one sentence how it came about
  * @throws RangeError as `fitCensoredNormal`
  */
-export function censoredMean(readings: readonly Censored[], unit: string, level: number, floor = -Infinity): { mean: ResultValue; note: string } {
+export function bracketedMean(readings: readonly Censored[], unit: string, level: number, floor = -Infinity): { mean: ResultValue; note: string } {
   const n = readings.length;
   const fit = fitCensoredNormal(readings, level);
   const low = fit.low === null ? null : Math.max(floor, fit.low);
