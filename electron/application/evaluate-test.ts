@@ -1,7 +1,9 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import type { CalculationResult, Flag } from '../../shared-lib/calculation/result.ts';
+import { offScale } from '../../shared-lib/method/grade-scale.ts';
 import type { MethodStudy } from '../../shared-lib/method/method-study.ts';
 import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/method.ts';
-import { completeRows } from '../../shared-lib/method/sheet.ts';
+import { completeRows, isAsked } from '../../shared-lib/method/sheet.ts';
 import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
 import { calculationById } from '../../shared-lib/registry/calculations.ts';
 import { judgedLines } from '../../shared-lib/report/property-line.ts';
@@ -10,6 +12,8 @@ import { rowTitle } from './sheet-rows.ts';
 
 /** The result that follows from a test's readings as they stand. */
 export interface Evaluation {
+  /** It shows other tests beside this one, so that an entry on any test may change it. */
+  besideOthers: boolean;
   live: BenchSheetView['live'];
   missing: BenchSheetView['missing'];
 }
@@ -23,15 +27,26 @@ export function evaluateTest(method: Method, bench: BenchReadings, rule: 'simple
   const complete = new Set(completeRows(method, bench).map(({ index }) => index));
   const rows = bench.rows.map((row, index) => (complete.has(index) ? row : { row: row.row, values: {} }));
   const short = missingRows(method, rows);
-  if (short) return { live: null, missing: incomplete ?? short };
+  const besideOthers = method.companions === true;
+  if (short) return { besideOthers, live: null, missing: incomplete ?? short };
   try {
-    const result = method.evaluate({ ...bench, rows });
+    const evaluated = method.evaluate({ ...bench, rows });
+    const result = { ...evaluated, flags: [...evaluated.flags, ...offScaleFlags(method, evaluated)] };
     const lines = judgedLines(method, result, bench.limits, rule, studies);
-    return { live: { result, lines, columns: calculationById(result.calculation)?.columns ?? [] }, missing: incomplete };
+    return { besideOthers, live: { result, lines, columns: calculationById(result.calculation)?.columns ?? [] }, missing: incomplete };
   } catch (error) {
-    if (error instanceof InputError) return { live: null, missing: { where: error.field, text: atItsCell(method, bench, error) } };
-    return { live: null, missing: { where: '', text: `The result could not be worked out because of a fault in the program (${firstLine(error)}).` } };
+    if (error instanceof InputError) return { besideOthers, live: null, missing: { where: error.field, text: atItsCell(method, bench, error) } };
+    return { besideOthers, live: null, missing: { where: '', text: `The result could not be worked out because of a fault in the program (${firstLine(error)}).` } };
   }
+}
+
+/** A grade that lies outside its scale is shown, and said. */
+function offScaleFlags({ properties }: Method, { results, figures }: CalculationResult): Flag[] {
+  return properties.flatMap((property): Flag[] => {
+    const readings = figures.find(({ id }) => id === property.readingsFigure)?.series.flatMap(({ role, points }) => (role === 'reading' ? points.map(({ y }) => y) : [])) ?? [];
+    const text = offScale(property, results[property.key]?.value ?? null, ...readings);
+    return text ? [{ code: 'off-scale', where: '', text }] : [];
+  });
 }
 
 /** The message with the row in front and the field by its label, as the sheet shows them. */
@@ -45,7 +60,7 @@ function atItsCell(method: Method, bench: BenchReadings, { field, message }: Inp
 }
 
 function missingCondition(method: Method, bench: BenchReadings): BenchSheetView['missing'] {
-  const field = method.conditions.find((candidate) => candidate.required && bench.conditions[candidate.key] == null);
+  const field = method.conditions.find((candidate) => candidate.required && bench.conditions[candidate.key] == null && isAsked(candidate, bench.conditions, (value) => value in (bench.references ?? {})));
   return field ? { where: `conditions.${field.key}`, text: `${field.label} is missing.` } : null;
 }
 

@@ -2,7 +2,7 @@ import { commonDomain } from '../../shared-lib/figure/strip-domain.ts';
 import type { PropertyLine, TestLine } from '../../shared-lib/notebook/views.ts';
 import { groupBy } from './group-by.ts';
 
-/** The headline lines of each test, with all strips of one property of one method on the same scale. */
+/** The headline lines of each test, with all strips of one property of one method on the same scale, grades on their own. */
 export function withCommonScales(tests: TestLine[]): { test: TestLine; lines: PropertyLine[] }[] {
   const groups = groupBy(
     tests.flatMap((test) => test.headline.map((line) => ({ group: groupOf(test, line), strip: line.strip }))),
@@ -14,7 +14,7 @@ export function withCommonScales(tests: TestLine[]): { test: TestLine; lines: Pr
     test,
     lines: test.headline.map((line) => ({
       ...line,
-      strip: line.strip && { ...line.strip, domain: domains.get(groupOf(test, line)) ?? null },
+      strip: line.strip && { ...line.strip, domain: line.strip.domain ?? domains.get(groupOf(test, line)) ?? null },
     })),
   }));
 }

@@ -61,10 +61,11 @@ export function columnDecimals(values: readonly number[]): number | null {
  * `intervalText` '95 % interval 37.6 to 39.2', 'range 37 to 39', one-sided 'from …' or 'up to …', or ''.
  * @param limits numbers that the result is compared with: up to four decimals more, until value and ends stand on the
  *   same side of each of them in print as in truth
+ * @param decimals in place of those that the interval supports, where a column shares them
  */
-export function formatValue(result: ResultValue, limits: readonly number[] = []): { text: string; intervalText: string } {
+export function formatValue(result: ResultValue, limits: readonly number[] = [], decimals?: number): { text: string; intervalText: string } {
   const { value, low, high, level, bound, unit } = result;
-  const show = withDecimals(result, limits);
+  const show = decimals === undefined ? withDecimals(result, limits) : (number: number) => formatNumber(number, decimals);
   const withUnit = (text: string) => (unit === '' ? text : `${text} ${unit}`);
 
   if (bound === 'between') {
@@ -83,12 +84,27 @@ export function formatValue(result: ResultValue, limits: readonly number[] = [])
 
 type Show = (number: number) => string;
 
+/**
+ * Decimals that results printed under each other share: as many as the middle one of them needs for itself, so that
+ * neither a single very sharp result nor a very vague one sets the digits of all.
+ */
+export function sharedDecimals(results: readonly ResultValue[]): number {
+  const each = results.flatMap(({ value, low, high, bound }) => {
+    if (bound !== 'between' && low !== null && high !== null && low < high) return [decimalsFor(low, high)];
+    return value === null && low === null && high === null ? [] : [Math.max(...[value, low, high].map((number) => plainDecimals(number ?? 0)))];
+  });
+  return each.sort((a, b) => a - b)[Math.floor(each.length / 2)] ?? 0;
+}
+
 /** How the numbers of one result are printed: with common decimals where there are two ends. */
-function withDecimals({ value, low, high, bound }: ResultValue, limits: readonly number[]): Show {
+function withDecimals({ value, low, high, level, bound }: ResultValue, limits: readonly number[]): Show {
   const ends = [low, high].filter((end) => end !== null);
   const decimalsOf = (number: number): number => {
     if (bound === 'between') return Math.max(...[...ends, number].map(plainDecimals));
-    return ends.length === 2 ? decimalsFor(ends[0]!, ends[1]!) : plainDecimals(number);
+    if (ends.length < 2) return plainDecimals(number);
+    const supported = decimalsFor(ends[0]!, ends[1]!);
+    // A stated range, of grades or single readings, has no more digits than its numbers.
+    return level === null ? Math.min(supported, Math.max(...[...ends, value ?? 0].map(plainDecimals))) : supported;
   };
   const numbers = value === null || bound === 'between' ? ends : [...ends, value];
   const keepsSides = (more: number) =>

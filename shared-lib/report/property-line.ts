@@ -1,6 +1,7 @@
 import type { CalculationResult, ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
 import type { StripSpec } from '../figure/strip.ts';
+import { gradeDomain } from '../method/grade-scale.ts';
 import type { Limit, Method, Property } from '../method/method.ts';
 import type { MethodStudy } from '../method/method-study.ts';
 import { judge } from '../method/verdict.ts';
@@ -105,7 +106,7 @@ function strip(property: Property, result: ResultValue, limit: Limit | null, fig
     bound: result.bound,
     lowerLimit: limit?.lower ?? null,
     upperLimit: limit?.upper ?? null,
-    domain: null,
+    domain: gradeDomain(property),
     label,
   };
 }

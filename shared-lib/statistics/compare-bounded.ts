@@ -1,7 +1,8 @@
 import type { Flag } from '../calculation/result.ts';
+import { censoredDifference } from './censored-difference.ts';
+import { censoredMean } from './censored-mean.ts';
 import { fitCensoredNormal } from './censored-normal.ts';
 import type { Censored } from './censored-normal.ts';
-import { compareCensored } from './compare-censored.ts';
 import { logRankTest } from './log-rank.ts';
 import { allPairs } from './pair-comparison.ts';
 import { sidakP, sidakTail } from './tamhane.ts';
@@ -20,11 +21,15 @@ export interface BoundedTrial {
 export function compareBounded(trials: readonly BoundedTrial[], control: number | null, level: number): TrialComparison {
   const places = control === null ? allPairs(trials.length) : trials.flatMap((_, a): [number, number][] => (a === control ? [] : [[a, control]]));
   const fits = trials.map(({ readings }) => fitCensoredNormal(readings, level));
+  const means = trials.map(({ readings }, g) => censoredMean(readings, fits[g]));
   const each = 1 - sidakTail(1 - level, places.length);
   const flags: Flag[] = [];
   const pairs = places.map(([a, b]): TrialPair => {
-    const found = compareCensored(trials[a]!.readings, trials[b]!.readings, each);
-    if (found) return { a, b, difference: found.difference, low: found.low, high: found.high, p: sidakP(found.p, places.length) };
+    const [first, second] = [means[a], means[b]];
+    if (first && second) {
+      const { difference, interval, p } = censoredDifference(first, second);
+      return { a, b, difference, ...interval(each), p: sidakP(p(0), places.length) };
+    }
     const ranks = logRank([trials[a]!, trials[b]!]);
     return { a, b, difference: null, low: null, high: null, p: ranks === null ? null : sidakP(ranks, places.length) };
   });

@@ -10,9 +10,17 @@ import { tamhane } from './tamhane.ts';
 import type { Trial, TrialComparison } from './trial-comparison.ts';
 import { tukeyKramer } from './tukey-kramer.ts';
 import { welchAnova } from './welch-anova.ts';
+import { MOST_SIMULATED_PAIRS, welchSimulated } from './welch-simulated.ts';
 
-/** Below this p of Bartlett's test spreads are taken as unequal: lenient, since a wrong common spread misleads more. */
+/**
+ * Below this p of Bartlett's test spreads are taken as unequal: lenient, since a wrong common spread misleads more, and
+ * more so where few readings let the test see little.
+ */
 const SPREAD_DOUBT = 0.2;
+const SPREAD_DOUBT_OF_FEW = 0.5;
+const FEW_FOR_SPREAD = 10;
+/** Below it unequal spreads are called so. */
+const NOT_ALIKE = 0.05;
 /** Counts that differ by more than this factor make a common spread risky. */
 const UNEVEN = 1.5;
 /** With fewer readings than this, many or uneven groups make Games and Howell's comparison too ready. */
@@ -63,8 +71,9 @@ function chooseSpread(trials: readonly Trial[]): Choice {
     return { separate: true, reason: 'The trials have very different numbers of readings, so each difference is judged by the spread of its own two trials.' };
   }
   const bartlett = bartlettTest(trials.map(({ values }) => values));
-  if (bartlett && bartlett.p < SPREAD_DOUBT) {
-    return { separate: true, reason: `The trials scatter differently (Bartlett p = ${formatNumber(bartlett.p, 3)}), so each difference is judged by the spread of its own two trials.` };
+  const doubt = Math.min(...counts) < FEW_FOR_SPREAD ? SPREAD_DOUBT_OF_FEW : SPREAD_DOUBT;
+  if (bartlett && bartlett.p < doubt) {
+    return { separate: true, reason: `The trials ${bartlett.p < NOT_ALIKE ? 'scatter differently' : 'do not clearly scatter alike'} (Bartlett p = ${formatNumber(bartlett.p, 3)}), so each difference is judged by the spread of its own two trials.` };
   }
   return { separate: false, reason: `The trials scatter alike${bartlett ? ` (Bartlett p = ${formatNumber(bartlett.p, 2)})` : ''}, so all of them together tell the spread.` };
 }
@@ -77,7 +86,8 @@ function withSeparateSpreads(groups: number[][], control: number | null, level: 
   if (control !== null) return ['Dunnett, separate spreads', dunnettUnequalSpread(groups, control, level)];
   const counts = groups.map((values) => values.length);
   const risky = Math.min(...counts) < FEW && (groups.length > 4 || Math.max(...counts) > UNEVEN * Math.min(...counts));
-  return risky ? ['Tamhane', tamhane(groups, level)] : ['Games–Howell', gamesHowell(groups, level)];
+  if (!risky) return ['Games–Howell', gamesHowell(groups, level)];
+  return (groups.length * (groups.length - 1)) / 2 > MOST_SIMULATED_PAIRS ? ['Tamhane', tamhane(groups, level)] : ['Welch, simulated', welchSimulated(groups, level)];
 }
 
 function spreadFlags(trials: readonly Trial[]): Flag[] {

@@ -20,18 +20,28 @@ const POWER = 0.9;
 const MOST_SENTENCES = 30;
 const MOST_READINGS = 1000;
 
+export interface TrialSentences {
+  /** One per pair, in order; `null` where very many pairs leave it to the table. */
+  pairs: (string | null)[];
+  /** On all pairs together. */
+  overall: string[];
+}
+
 /** The outcome of a comparison in plain sentences: what differs, by how much, how sure, and what it would take to know. */
-export function trialSentences(comparison: TrialComparison, setting: Setting): string[] {
+export function trialSentences(comparison: TrialComparison, setting: Setting): TrialSentences {
   const { pairs, spread } = comparison;
   const alpha = 1 - setting.level;
   const found = pairs.filter(({ p }) => p !== null && p < alpha);
   const judged = pairs.filter(({ p }) => p !== null);
   const perPair = alpha / Math.max(1, judged.length);
   const needed = spread !== null && setting.wanted !== undefined ? countFor(setting.wanted, spread, perPair) : null;
-  const shown = pairs.length <= MOST_SENTENCES ? pairs : found.slice(0, MOST_SENTENCES);
-  const sentences = shown.map((pair) => (pair.p !== null && pair.p < alpha ? apart(pair, setting) : together(pair, setting, needed)));
-  if (pairs.length > MOST_SENTENCES) sentences.push(`${found.length} of ${pairs.length} pairs can be told apart${found.length > MOST_SENTENCES ? `; the first ${MOST_SENTENCES} are named here` : ''}. The rest is in the table.`);
-  return [...sentences, ...planning(setting, spread, perPair)];
+  const many = pairs.length > MOST_SENTENCES;
+  const named = new Set(many ? found.slice(0, MOST_SENTENCES) : pairs);
+  const count = `${found.length} of ${pairs.length} pairs can be told apart${found.length > MOST_SENTENCES ? `; the first ${MOST_SENTENCES} are named here` : ''}. The rest is in the table.`;
+  return {
+    pairs: pairs.map((pair) => (!named.has(pair) ? null : pair.p !== null && pair.p < alpha ? apart(pair, setting) : together(pair, setting, needed))),
+    overall: [...(many ? [count] : []), ...planning(setting, spread, perPair)],
+  };
 }
 
 function apart({ a, b, difference, low, high, p }: TrialPair, setting: Setting): string {

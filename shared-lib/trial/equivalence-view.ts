@@ -5,24 +5,26 @@ import type { Figure } from '../figure/figure.ts';
 import type { Property } from '../method/method.ts';
 import type { EquivalenceView } from '../notebook/trial-views.ts';
 import { formatValue } from '../quantity/format.ts';
+import { fitCensoredNormal } from '../statistics/censored-normal.ts';
 import { equivalenceCalculation } from '../statistics/equivalence.calculation.ts';
 import type { ColumnTrial } from './column-trial.ts';
-import { observationOf } from './trial-reading.ts';
+import { areExact, censoredOf, observationOf } from './trial-reading.ts';
 
 /**
  * Whether trial `a` is equivalent to `b` in one response, the difference a − b lying within the bounds.
- * @throws InputError for a grade, readings that are only bounds, fewer than two readings, or bounds in disorder
+ * @throws InputError for a grade, readings that leave the mean open on a side, fewer than two readings, or bounds in disorder
  */
 export function equivalenceView(property: Property, a: ColumnTrial, b: ColumnTrial, bounds: { lowerBound: number; upperBound: number }, level: number): EquivalenceView {
   if (property.kind === 'grade') throw new InputError('response', property.key, `${property.title} is a grade; equivalence needs a measured number.`);
-  const [first, second] = [valuesOf(a, 'trialId'), valuesOf(b, 'fromTrialId')];
-  const result = runCalculation(equivalenceCalculation, { a: first.values, b: second.values, ...bounds, unit: property.unit, level });
+  refuseOpenMean(a, 'trialId');
+  refuseOpenMean(b, 'fromTrialId');
+  const result = runCalculation(equivalenceCalculation, { a: a.readings.map(observationOf), b: b.readings.map(observationOf), ...bounds, unit: property.unit, level });
   const { difference, p } = result.results as { difference: ResultValue; p: ResultValue };
   const shown = p.value! <= 1 - level;
   const { text, intervalText } = formatValue(difference, [bounds.lowerBound, bounds.upperBound]);
   const within = `${text} (${intervalText})`;
-  const middles = first.brackets + second.brackets;
-  const note = middles === 0 ? '' : ` ${middles} readings are brackets and count by their middle.`;
+  const bounded = [...a.readings, ...b.readings].filter((reading) => typeof observationOf(reading) !== 'number').length;
+  const note = bounded === 0 ? '' : ` ${bounded} ${bounded === 1 ? 'reading is only a bound or bracket and counts' : 'readings are only bounds or brackets and count'} as such.`;
   const allowed = `${signed(bounds.lowerBound)} to ${signed(bounds.upperBound)}${property.unit && ` ${property.unit}`}`;
   const sentence = shown
     ? `${a.name} is equivalent to ${b.name} in ${property.title}: ${a.name} − ${b.name} is ${within}, all of it within ${allowed}.`
@@ -30,13 +32,17 @@ export function equivalenceView(property: Property, a: ColumnTrial, b: ColumnTri
   return { shown, text: sentence + note, result, figure: figure(property, a, b, difference, bounds, sentence) };
 }
 
-function valuesOf({ name, readings }: ColumnTrial, field: string): { values: number[]; brackets: number } {
+function refuseOpenMean({ name, readings }: ColumnTrial, field: string): void {
   if (readings.length < 2) throw new InputError(field, name, `${name} has ${readings.length === 0 ? 'no readings' : 'one reading'} in this response; equivalence needs two or more of each.`);
-  const observations = readings.map(observationOf);
-  if (observations.some((value) => typeof value !== 'number' && !('low' in value))) {
-    throw new InputError(field, name, `Some readings of ${name} are only bounds (a film that tore, a fluid that held); from them equivalence can be neither shown nor ruled out.`);
+  if (areExact(readings)) return;
+  const { status, reason, standardDeviation } = fitCensoredNormal(readings.map(censoredOf));
+  if (status === 'at-least' || status === 'at-most') {
+    const [side, where] = status === 'at-least' ? ['lower', 'higher'] : ['upper', 'lower'];
+    throw new InputError(field, name, `Every reading of ${name} is only a ${side} bound (a film that tore, a fluid that held): its mean may be any amount ${where}, so equivalence can be neither shown nor ruled out. Add readings that are not bounds (a tearing film backed with tape, more fluids or more load), or ask in the table whether it is better or worse.`);
   }
-  return { values: readings.map(({ value }) => value), brackets: observations.filter((value) => typeof value !== 'number').length };
+  if (status === 'between' || !standardDeviation) {
+    throw new InputError(field, name, `${name}: ${reason} Equivalence can be neither shown nor ruled out; test more specimens, or read more finely.`);
+  }
 }
 
 function figure(property: Property, a: ColumnTrial, b: ColumnTrial, { value, low, high }: ResultValue, { lowerBound, upperBound }: { lowerBound: number; upperBound: number }, finding: string): Figure {

@@ -1,15 +1,15 @@
-import type { TableRow } from '../calculation/result.ts';
 import type { Property } from '../method/method.ts';
 import type { Response } from '../notebook/trial-entries.ts';
 import type { TrialDifference } from '../notebook/trial-views.ts';
 import { formatValue } from '../quantity/format.ts';
+import type { TrialLevel, TrialPair } from '../statistics/trial-comparison.ts';
 
 /**
- * A row 'a against the control' of the calculation `compare-trials` for the table.
- * @param groups its rows of trials, which hold the means
+ * A trial against the control for the table.
+ * @param levels of all trials, in the places that the pair names
  */
-export function trialDifference(row: TableRow, groups: readonly TableRow[], response: Response, property: Property, level: number): TrialDifference {
-  const [difference, low, high, pValue] = [row.difference, row.low, row.high, row.p].map((value) => (typeof value === 'number' ? value : null)) as [number | null, number | null, number | null, number | null];
+export function trialDifference(pair: TrialPair, levels: readonly TrialLevel[], response: Response, property: Property, level: number): TrialDifference {
+  const { difference, low, high, p: pValue } = pair;
   const apart = pValue !== null && pValue < 1 - level;
   const grade = property.kind === 'grade';
   const value = grade ? null : difference;
@@ -19,14 +19,9 @@ export function trialDifference(row: TableRow, groups: readonly TableRow[], resp
     text: value === null ? '' : value > 0 ? `+${shown.text}` : shown.text,
     intervalText: grade ? '' : shown.intervalText,
     pValue,
-    word: apart ? direction(difference, meanOf(groups, row.a), meanOf(groups, row.b), response) : 'open',
+    word: apart ? direction(difference, levels[pair.a]!.value, levels[pair.b]!.value, response) : 'open',
     star: apart ? '*' : '',
   };
-}
-
-function meanOf(groups: readonly TableRow[], name: unknown): number | null {
-  const mean = groups.find((row) => row.group === name)?.mean;
-  return typeof mean === 'number' ? mean : null;
 }
 
 /** Against a target only trials on the same side of it can be said to be nearer or farther. */

@@ -53,7 +53,9 @@ describe('measured numbers', () => {
     const narrow = [0, 1].map((i) => ({ name: `N${i}`, values: [5.1, 5.2, 5, 5.3, 5.1, 5.2, 5.15, 5.05] }));
     expect(run({ groups: [...narrow, wide] }).table[0]!.method).toBe('Games–Howell');
     expect(run({ groups: [...narrow, wide], control: 'N0' }).table[0]!.method).toBe('Dunnett, separate spreads');
-    expect(run({ groups: [{ name: 'few', values: [1, 2, 3] }, ...narrow, wide] }).table[0]!.method).toBe('Tamhane');
+    expect(run({ groups: [{ name: 'few', values: [1, 2, 3] }, ...narrow, wide] }).table[0]!.method).toBe('Welch, simulated');
+    const many = Array.from({ length: 30 }, (_, i) => ({ name: `M${i}`, values: i % 5 === 0 ? [1, 9, 3] : [5, 5.2, 5.1] }));
+    expect(run({ groups: many }).table[0]!.method).toBe('Tamhane');
   });
 
   it('draws every trial with its interval', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adjustP } from '../../../shared-lib/statistics/adjust-p.ts';
-import { chiSquareUpperTail } from '../../../shared-lib/statistics/distributions.ts';
+import { chiSquareUpperTail, studentTQuantile, studentTUpperTail } from '../../../shared-lib/statistics/distributions.ts';
 import { dunnett, dunnettUnequalSpread } from '../../../shared-lib/statistics/dunnett.ts';
 import { gamesHowell } from '../../../shared-lib/statistics/games-howell.ts';
 import { kruskalWallis } from '../../../shared-lib/statistics/kruskal-wallis.ts';
@@ -17,6 +17,7 @@ import { studentizedRange } from '../../../shared-lib/statistics/studentized-ran
 import { tamhane } from '../../../shared-lib/statistics/tamhane.ts';
 import { tukeyKramer } from '../../../shared-lib/statistics/tukey-kramer.ts';
 import { welchAnova } from '../../../shared-lib/statistics/welch-anova.ts';
+import { welchSimulated } from '../../../shared-lib/statistics/welch-simulated.ts';
 
 const reading = fc.integer({ min: -500, max: 500 }).map((value) => value / 100);
 const groups = fc.array(fc.array(reading, { minLength: 2, maxLength: 6 }), { minLength: 2, maxLength: 4 });
@@ -26,9 +27,30 @@ const procedures: [string, Procedure][] = [
   ['Tukey–Kramer', tukeyKramer],
   ['Games–Howell', gamesHowell],
   ['Tamhane', tamhane],
+  ['Welch, simulated', welchSimulated],
   ['Dunnett', (given, level) => dunnett(given, 0, level)],
   ['Dunnett, separate spreads', (given, level) => dunnettUnequalSpread(given, 0, level)],
 ];
+
+describe('simulated comparison by separate spreads', () => {
+  const wide = (n: number, mean: number, sd: number) => Array.from({ length: n }, (_, i) => mean + sd * Math.sin(12.9898 * (i + 1)) * 1.4);
+
+  it('is Welch’s t of two groups, to what 20 000 draws can tell', () => {
+    const [a, b] = [wide(5, 3, 0.4), wide(7, 2.4, 0.2)];
+    const { standardError, degreesOfFreedom } = meanDifference(a, b, 'welch')!;
+    const [pair] = welchSimulated([a, b]);
+    // Four standard errors of a share of 5 % in 20 000 draws are 0.6 %, which moves this t by about 0.06 of its 2.5.
+    expect((pair!.high! - pair!.low!) / 2 / standardError / studentTQuantile(0.975, degreesOfFreedom)).toBeCloseTo(1, 1);
+    const p = 2 * studentTUpperTail(Math.abs(pair!.difference) / standardError, degreesOfFreedom);
+    expect(Math.abs(pair!.p! - p)).toBeLessThan(4 * Math.sqrt((p * (1 - p)) / 20_000) + 1e-4);
+  });
+
+  it('runs into Games and Howell’s comparison where readings are many', () => {
+    const many = [wide(150, 3, 0.4), wide(150, 3.05, 0.4), wide(150, 3.1, 0.4), wide(150, 3, 0.4)];
+    const exact = gamesHowell(many);
+    welchSimulated(many).forEach(({ p }, i) => expect(Math.abs(p! - exact[i]!.p!)).toBeLessThan(0.02));
+  });
+});
 
 describe.each(procedures)('%s', (_, compare) => {
   it('p falls below 5 % exactly when the 95 % interval leaves out zero', () => {

@@ -59,11 +59,37 @@ describe('a column of the trials table', () => {
     expect(performance.now() - started).toBeLessThan(15_000);
   });
 
-  it('refuses 200 trials of brackets rather than keep the bench waiting, and still sums each of them up', () => {
+  it('compares 200 trials of brackets with the control, and sums each of them up', () => {
     const low = (value: number) => Math.floor(value * 10) / 10;
+    const started = performance.now();
     const column = responseColumn(response, property, crowd('R', (value) => ({ value: low(value) + 0.05, low: low(value), high: low(value) + 0.1 })));
-    expect(column.comparison.why).toEqual(['Some readings are only bounds or brackets, and 199 pairs of trials are too many to compare by them; split the set.']);
+    expect(column.comparison.procedure).toBe('profile likelihood, Šidák');
+    expect(column.cells.R7!.difference!.intervalText).toMatch(/95 % interval/);
     expect(column.cells.R7!.strip!.readings).toHaveLength(5);
-    expect(column.cells.R7!.intervalText).not.toBe('');
+    expect(performance.now() - started).toBeLessThan(15_000);
+  });
+
+  it('prints every mean of a column with as many decimals, and its interval too', () => {
+    const column = responseColumn(response, property, [trial('R0', exact(2.01, 2.02, 2.03, 2.02)), trial('R1', exact(1.2, 3.4, 2.2)), trial('R2', exact(2.11, 2.35, 2.24, 2.18)), trial('R3', exact(2.5))]);
+    const texts = Object.values(column.cells).map(({ text }) => /\.(\d+)/.exec(text)?.[1]?.length);
+    expect(new Set(texts)).toEqual(new Set([2]));
+    for (const { intervalText } of Object.values(column.cells)) expect(intervalText).toMatch(/^$|interval −?\d+\.\d\d to \d+\.\d\d$/);
+  });
+
+  it('takes a grade by the scale of its property: 1 to 10, drawn on the whole of it', () => {
+    const ten: Property = { ...graded, scale: { low: 1, high: 10 } };
+    const column = responseColumn(response, ten, [trial('R0', exact(7, 6, 7, 6)), trial('R1', exact(9, 10, 9, 10))]);
+    expect(column.comparison.procedure).toContain('Mann–Whitney');
+    expect(column.comparison.domain[0]).toBeLessThan(1);
+    expect(column.comparison.domain[1]).toBeGreaterThan(10);
+    const below = responseColumn(response, ten, [trial('R0', exact(7, 0)), trial('R1', exact(9, 10))]);
+    expect(below.comparison.why[0]).toMatch(/A grade of R0 is 0, outside the scale from 1 to 10/);
+  });
+
+  it('says the direction of every pair that is named, also among very many', () => {
+    const many = Array.from({ length: 40 }, (_, index) => trial(`R${index}`, exact(...[0, 0.1, -0.1, 0.05].map((step) => 3 + (index > 35 ? 2 : 0) + step))));
+    const { conclusions } = responseColumn(response, property, many).comparison;
+    expect(conclusions.filter((sentence) => /^R3[6-9] is 2\S* N\/15 mm higher than R0, .*: better\.$/.test(sentence))).toHaveLength(4);
+    expect(conclusions.join(' ')).toContain('4 of 39 pairs can be told apart.');
   });
 });

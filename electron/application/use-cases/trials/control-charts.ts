@@ -3,18 +3,18 @@ import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Property } from '../../../../shared-lib/method/method.ts';
 import type { ChartChoice, ControlChartView } from '../../../../shared-lib/notebook/trial-views.ts';
 import { controlChartView, type ChartTest } from '../../../../shared-lib/trial/control-chart-view.ts';
-import { findMethod, methodNamed } from '../../method-of-test.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { finishedTestsOf, testedSeries } from '../../queries/test-series.ts';
 import { lastLimits, loadTest } from '../../queries/tests.ts';
 import { readingsOfTest } from '../../trials/response-readings.ts';
+import { versionsApart } from '../../trials/versions-apart.ts';
 import { withUnit } from '../../with-unit.ts';
 import type { Workplace } from '../../workplace.ts';
 
 /** What was tested more than once on a product: the headline properties of each method. */
 export function controlChartsList({ notebook }: Workplace): ChartChoice[] {
   return testedSeries(notebook.store).flatMap(({ methodId, product, tests }) => {
-    const method = findMethod(methodId);
+    const method = notebook.methods.find(methodId);
     return (method?.properties ?? [])
       .filter(({ headline }) => headline)
       .map(({ key, title }) => ({ methodId, methodTitle: method!.shortTitle, property: key, title, product, tests }));
@@ -23,12 +23,14 @@ export function controlChartsList({ notebook }: Workplace): ChartChoice[] {
 
 /** A property of a method on one product over time, against the limits asked for or those last set for it. */
 export function getControlChart({ notebook }: Workplace, input: ParsedInput<'controlChart.get'>): ControlChartView {
-  const method = methodNamed(input.methodId);
+  const method = notebook.methods.named(input.methodId);
   const property = method.properties.find(({ key }) => key === input.property);
   if (!property) throw new InputError('property', input.property, `${method.title} has no property '${input.property}'.`);
   if (property.kind === 'grade') throw new InputError('property', property.key, `${property.title} is a grade; a control chart needs a measured number.`);
   const tests = finishedTestsOf(notebook.store, method.id, input.product).flatMap((test) => chartTest(notebook, property, test));
-  return controlChartView(property, input.product, tests, input.chart ?? 'individuals', limitsOf(notebook, property, input));
+  const view = controlChartView(property, input.product, tests, input.chart ?? 'individuals', limitsOf(notebook, property, input));
+  const mixed = versionsApart(notebook, method.id, property, tests);
+  return mixed ? { ...view, conclusions: [...view.conclusions, mixed] } : view;
 }
 
 /** A test whose result has no value has no place on the chart. */

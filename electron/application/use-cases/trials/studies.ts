@@ -1,29 +1,35 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
+import { offScale } from '../../../../shared-lib/method/grade-scale.ts';
 import { studyText } from '../../../../shared-lib/notebook/study-text.ts';
 import type { StudyLine, StudyView } from '../../../../shared-lib/notebook/trial-views.ts';
+import { studiedProperty } from '../../../../shared-lib/method/in-house/studied-property.ts';
 import { measurementStudyCalculation } from '../../../../shared-lib/statistics/measurement-study.calculation.ts';
-import { findMethod, methodNamed } from '../../method-of-test.ts';
+import type { OpenNotebook } from '../../open-notebook.ts';
 import { nameOf } from '../../queries/people.ts';
 import { listStudies, loadStudy, type StoredStudy } from '../../queries/studies.ts';
-import type { NotebookStore } from '../../../store/notebook-store.ts';
 import { evaluateStudy } from '../../trials/evaluate-study.ts';
-import { propertyOf } from '../../trials/trial-set-view.ts';
 import type { Workplace } from '../../workplace.ts';
 
 /** Works a study out, stores it and attaches it to its method: verdicts of later tests honour it. */
 export function recordStudy(workplace: Workplace, { methodId, property: key, readings, remark }: ParsedInput<'study.record'>): StudyView {
   const { notebook } = workplace;
-  const method = methodNamed(methodId);
-  const property = method.properties.find((candidate) => candidate.key === key);
-  if (!property) throw new InputError('property', key, `${method.title} has no property '${key}'.`);
+  const method = notebook.methods.named(methodId);
+  const named = method.properties.find((candidate) => candidate.key === key);
+  if (!named) throw new InputError('property', key, `${method.title} has no property '${key}'.`);
+  const property = studiedProperty(method, named);
+  readings.forEach(({ part, appraiser, trial, value }, index) => {
+    const odd = offScale(property, value);
+    if (odd) throw new InputError(`readings[${index}].value`, value, `Part ${part}, ${appraiser}, reading ${trial}: ${odd}`);
+  });
   const kind = property.kind ?? 'number';
+  const ofVersion = method.group === 'in-house' ? { methodVersion: method.version } : {};
   const result = evaluateStudy(kind, property.unit, readings);
   const studyId = workplace.newId();
   notebook.append([
     {
       kind: 'study.recorded',
-      body: { studyId, methodId, property: key, kind, readings, calculationVersion: result.version, results: result.results, remark: remark.trim() },
+      body: { studyId, methodId, ...ofVersion, property: key, kind, readings, calculationVersion: result.version, results: result.results, remark: remark.trim() },
     },
   ]);
   return getStudy(workplace, { studyId });
@@ -32,30 +38,33 @@ export function recordStudy(workplace: Workplace, { methodId, property: key, rea
 /** Newest first. */
 export function studiesList({ notebook }: Workplace, { methodId }: ParsedInput<'studies.list'>): StudyLine[] {
   const studies = listStudies(notebook.store, methodId);
-  return studies.map((study) => studyLine(notebook.store, study, isInUse(studies, study)));
+  return studies.map((study) => studyLine(notebook, study, isInUse(notebook, studies, study)));
 }
 
 export function getStudy({ notebook }: Workplace, { studyId }: ParsedInput<'study.get'>): StudyView {
   const study = loadStudy(notebook.store, studyId);
   return {
-    ...studyLine(notebook.store, study, isInUse(listStudies(notebook.store, study.methodId), study)),
+    ...studyLine(notebook, study, isInUse(notebook, listStudies(notebook.store, study.methodId), study)),
     values: study.readings,
-    result: evaluateStudy(study.kind, propertyOf(study.methodId, study.property)?.unit ?? '', study.readings),
+    result: evaluateStudy(study.kind, notebook.methods.property(study.methodId, study.property)?.unit ?? '', study.readings),
     columns: measurementStudyCalculation.columns,
   };
 }
 
-function isInUse(studies: readonly StoredStudy[], study: StoredStudy): boolean {
-  return studies.find(({ methodId, property }) => methodId === study.methodId && property === study.property)?.studyId === study.studyId;
+/** The last that holds for the version that new tests take. */
+function isInUse({ methods }: OpenNotebook, studies: readonly StoredStudy[], study: StoredStudy): boolean {
+  const version = methods.find(study.methodId)?.version ?? '';
+  const holds = ({ methodId, property, methodVersion }: StoredStudy) => methodId === study.methodId && property === study.property && methods.measuresAlike(methodId, property, methodVersion, version);
+  return studies.find(holds)?.studyId === study.studyId;
 }
 
-function studyLine(store: NotebookStore, study: StoredStudy, inUse: boolean): StudyLine {
+function studyLine({ store, methods }: OpenNotebook, study: StoredStudy, inUse: boolean): StudyLine {
   const { studyId, methodId, property: key, kind, recordedAt, recordedBy, readings, remark, results } = study;
-  const property = propertyOf(methodId, key);
+  const property = methods.property(methodId, key);
   return {
     studyId,
     methodId,
-    methodTitle: findMethod(methodId)?.shortTitle ?? methodId,
+    methodTitle: methods.find(methodId)?.shortTitle ?? methodId,
     property: key,
     title: property?.title ?? key,
     unit: property?.unit ?? '',

@@ -1,9 +1,10 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
+import { offScale } from '../../../../shared-lib/method/grade-scale.ts';
 import type { Factor, Response } from '../../../../shared-lib/notebook/trial-entries.ts';
 import type { TrialSetLine, TrialSetView } from '../../../../shared-lib/notebook/trial-views.ts';
-import { findMethod } from '../../method-of-test.ts';
+import type { MethodBook } from '../../method-book.ts';
 import { listTrialSets, loadTrialSet } from '../../queries/trials.ts';
 import { requireReason } from '../../require-reason.ts';
 import { trialSetView } from '../../trials/trial-set-view.ts';
@@ -32,7 +33,7 @@ export function getTrialSet({ notebook }: Workplace, { trialSetId, responses }: 
 /** What counts as better must not move unseen once it was set: a change asks for a reason. */
 export function setResponses({ notebook }: Workplace, { trialSetId, responses, reason }: ParsedInput<'trialSet.setResponses'>): TrialSetView {
   const { responses: before } = loadTrialSet(notebook.store, trialSetId);
-  checkResponses(responses);
+  checkResponses(notebook.methods, responses);
   if (!isDeepStrictEqual(responses, before)) {
     if (!before.every((response) => responses.some((kept) => isDeepStrictEqual(kept, response)))) requireReason(reason, 'Responses were set before');
     notebook.append([{ kind: 'responses.set', body: { trialSetId, responses, reason: reason.trim() } }]);
@@ -50,10 +51,10 @@ export function setFactors({ notebook }: Workplace, { trialSetId, factors, reaso
   return trialSetView(notebook, trialSetId, []);
 }
 
-function checkResponses(responses: Response[]): void {
+function checkResponses(methods: MethodBook, responses: Response[]): void {
   responses.forEach((response, index) => {
     const field = `responses[${index}]`;
-    const method = findMethod(response.methodId);
+    const method = methods.find(response.methodId);
     if (!method) throw new InputError(`${field}.methodId`, response.methodId, `There is no method '${response.methodId}'.`);
     const property = method.properties.find(({ key }) => key === response.property);
     if (!property) throw new InputError(`${field}.property`, response.property, `${method.title} has no property '${response.property}'.`);
@@ -61,6 +62,10 @@ function checkResponses(responses: Response[]): void {
       throw new InputError(`${field}.property`, response.property, `${property.title} stands twice among the responses.`);
     }
     const { goal, target, lowest, highest } = response;
+    for (const key of ['target', 'lowest', 'highest'] as const) {
+      const odd = offScale(property, response[key]);
+      if (odd) throw new InputError(`${field}.${key}`, response[key], odd);
+    }
     const said = (value: number) => withUnit(value, property.unit);
     if (goal === 'target' && target === null) throw new InputError(`${field}.target`, null, `${property.title} needs its target, or another goal.`);
     if (lowest !== null && highest !== null && lowest >= highest) throw new InputError(`${field}.lowest`, lowest, `The lowest value of ${property.title} (${said(lowest)}) must lie below the highest (${said(highest)}).`);
