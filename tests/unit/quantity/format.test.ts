@@ -62,6 +62,8 @@ describe('results as text', () => {
   it.each<[Partial<ResultValue>, string, string]>([
     [{ value: 38.4123, low: 37.6, high: 39.2, level: 0.95 }, '38.41 mN/m', '95 % interval 37.60 to 39.20'],
     [{ value: 38.4123, low: 37.4, high: 39.4 }, '38.4 mN/m', 'range 37.4 to 39.4'],
+    [{ value: 4, low: 4, high: 5, unit: '' }, '4', 'range 4 to 5'],
+    [{ value: 3.5, low: 3, high: 4, unit: '' }, '3.5', 'range 3.0 to 4.0'],
     [{ value: 0.5, unit: '', low: 0.44, high: 0.56, level: 0.999 }, '0.500', '99.9 % interval 0.440 to 0.560'],
     [{ value: 3.1, unit: 'N/15 mm', bound: 'at-least', low: 3.1 }, '≥ 3.1 N/15 mm', ''],
     [{ value: 3.1, unit: 'N/15 mm', bound: 'at-least', low: 2.8, level: 0.95 }, '≥ 3.1 N/15 mm', '95 % interval from 2.8'],
