@@ -159,22 +159,5 @@ function limitRows(testId: string, limits: Limit[]): ChangeOf<'test_limit'>[] {
 
 function about(entry: Entry): ChangeOf<'entry_about'> {
   const body = entry.body as { testId?: string; sampleId?: string };
-  return insert('entry_about', {
-    seq: entry.seq,
-    testId: body.testId ?? null,
-    sampleId: body.sampleId ?? null,
-    words: searchWords(`${entry.kind.replace('.', ' ')} ${leaves(entry.body).join(' ')}`),
-  });
-}
-
-/** Text as it is searched: composed characters, lower case. Apply to what is looked for as well. */
-export function searchWords(text: string): string {
-  return text.normalize('NFC').toLowerCase();
-}
-
-function leaves(value: unknown): string[] {
-  if (typeof value === 'string') return value === '' ? [] : [value];
-  if (typeof value === 'number') return [String(value)];
-  if (value === null || typeof value !== 'object') return [];
-  return Object.values(value).flatMap(leaves);
+  return insert('entry_about', { seq: entry.seq, testId: body.testId ?? null, sampleId: body.sampleId ?? null });
 }

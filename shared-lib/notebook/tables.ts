@@ -118,8 +118,8 @@ export interface Tables {
     recordedBy: string;
     seq: number;
   };
-  /** What an entry speaks of, for finding it: its test or sample, and its words in lower case. */
-  entry_about: { seq: number; testId: string | null; sampleId: string | null; words: string };
+  /** What an entry speaks of: its test or sample. */
+  entry_about: { seq: number; testId: string | null; sampleId: string | null };
 }
 
 export type TableName = keyof Tables;

@@ -166,7 +166,9 @@ export interface EntryLine {
 }
 
 export interface RecordView {
+  /** How many entries match; `many`: this many and more, which nobody counted. */
   total: number;
+  many: boolean;
   entries: EntryLine[];
 }
 

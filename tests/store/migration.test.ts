@@ -1,30 +1,21 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { addBatch, recordEnd } from '../../electron/store/record.ts';
-import { Database, loadSqlite } from '../../electron/store/database.ts';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
-import { first } from '../../electron/store/schema/001-first.ts';
-import { applicationId, schemaVersion } from '../../electron/store/schema/migrations.ts';
-import { sealBatch } from '../../electron/store/seal-batch.ts';
+import { schemaVersion } from '../../electron/store/schema/migrations.ts';
 import { verifyChain } from '../../shared-lib/notebook/hash-chain.ts';
 import { oneOfEach } from '../unit/notebook/one-of-each.ts';
-import { beginning, reading } from './drafts.ts';
+import { beginning } from './drafts.ts';
 import { temporaryFolder, testClock } from './temporary-notebook.ts';
 
-/** A notebook as the first version of the program wrote it. */
-async function schemaOneNotebook(path: string): Promise<void> {
-  const database = new Database(await loadSqlite());
-  database.transaction(() => database.script(`${first} PRAGMA application_id = ${applicationId}; PRAGMA user_version = 1`));
-  const batch = sealBatch([...beginning, reading(1), reading(2, 40)], [], recordEnd(database), testClock());
-  database.transaction(() => addBatch(database, batch));
-  writeFileSync(path, database.export());
-  database.close();
+/** A notebook as that version of the program wrote it. */
+function earlierNotebook(schema: number, path: string): void {
+  copyFileSync(join(import.meta.dirname, 'earlier-notebooks', `schema-${schema}.sqlite`), path);
 }
 
 test('a notebook of schema 1 keeps its record and takes formulation trials, after a backup', async () => {
   const path = join(temporaryFolder(), 'old.laydown');
-  await schemaOneNotebook(path);
+  earlierNotebook(1, path);
   const before = readFileSync(path);
   expect(before.readUInt32BE(60)).toBe(1);
 
@@ -49,7 +40,7 @@ test('a notebook of schema 1 keeps its record and takes formulation trials, afte
 
 test('a notebook of schema 1 that can only be read is shown, and its file left alone', async () => {
   const path = join(temporaryFolder(), 'old.laydown');
-  await schemaOneNotebook(path);
+  earlierNotebook(1, path);
   const before = readFileSync(path);
   const writer = await NotebookStore.open(path, testClock());
   const reader = await NotebookStore.open(path, testClock());
@@ -58,4 +49,17 @@ test('a notebook of schema 1 that can only be read is shown, and its file left a
   reader.close();
   expect(readFileSync(path)).toEqual(before);
   writer.close();
+});
+
+test('a notebook of schema 2 keeps record and tables, and its record is found by its words', async () => {
+  const path = join(temporaryFolder(), 'old.laydown');
+  earlierNotebook(2, path);
+  const store = await NotebookStore.open(path, testClock());
+  expect(verifyChain(store.entries())).toEqual([]);
+  expect(store.tableDifferences()).toEqual([]);
+  const found = (words: string) => store.all('SELECT docid FROM entry_words WHERE words MATCH ?', [words]).length;
+  expect(found('"low migration inks"')).toBeGreaterThan(0);
+  expect(found('misread')).toBeGreaterThan(0);
+  expect(found('t1')).toBe(0); // the id of a test
+  store.close();
 });

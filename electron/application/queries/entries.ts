@@ -1,7 +1,7 @@
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
-import { searchWords } from '../../../shared-lib/notebook/project.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { likePattern } from './like-pattern.ts';
+import { wordsQuery } from './words-query.ts';
 
 export interface FoundEntry {
   entry: Entry;
@@ -11,33 +11,53 @@ export interface FoundEntry {
 
 /** '' looks for anything. */
 export interface EntrySearch {
-  /** Words, each found in what the entry says or in the code or product of the sample that it concerns. */
+  /** Words, each the beginning of one in what the entry says, or found in the code or product of the sample that it concerns. */
   search: string;
   kind: string;
   by: string;
   testId: string;
 }
 
-const FROM = `FROM entry JOIN entry_about USING (seq)
-  LEFT JOIN test ON test.testId = entry_about.testId
-  LEFT JOIN sample ON sample.sampleId = coalesce(entry_about.sampleId, test.sampleId)`;
-const MATCHES = `(?1 = '' OR entry.kind = ?1) AND (?2 = '' OR entry."by" = ?2) AND (?3 = '' OR entry_about.testId = ?3)`;
-const SAYS = String.raw`(entry_about.words || ' ' || coalesce(sample.code || ' ' || sample.product, '')) LIKE ? ESCAPE '\'`;
+/** Above this many, nobody needs to know how many more there are. */
+const MOST_COUNTED = 10_000;
+/** The newest entries are searched first, then ever more of the older ones, until there are enough. */
+const FIRST_SPAN = 20_000;
+const WIDER = 8;
+
+const SAYS = 'seq IN (SELECT docid FROM entry_words WHERE words MATCH ? AND docid > ?1)';
+const CONCERNS = String.raw`seq IN (
+  WITH named AS MATERIALIZED (SELECT sampleId FROM sample WHERE (code || ' ' || product) LIKE ? ESCAPE '\')
+  SELECT seq FROM entry_about WHERE sampleId IN named AND seq > ?1
+  UNION ALL SELECT entry_about.seq FROM test JOIN entry_about USING (testId) WHERE test.sampleId IN named AND entry_about.seq > ?1)`;
 
 /** Newest first. */
 export function findEntries(store: NotebookStore, search: EntrySearch, limit: number, offset: number): FoundEntry[] {
   const { where, parameters } = matching(search);
-  return store
-    .all<{ seq: number; testId: string | null; sampleId: string | null }>(
-      `SELECT seq, entry_about.testId, sample.sampleId ${FROM} WHERE ${where} ORDER BY seq DESC LIMIT ? OFFSET ?`,
-      [...parameters, limit, offset],
-    )
-    .flatMap(({ seq, testId, sampleId }) => [...store.entries(seq, seq)].map((entry) => ({ entry, testId, sampleId })));
+  for (const floor of floors(store.entryCount)) {
+    const found = store.all<{ seq: number; testId: string | null; sampleId: string | null }>(
+      `SELECT found.seq, entry_about.testId, coalesce(entry_about.sampleId, test.sampleId) AS sampleId
+       FROM (SELECT seq FROM entry WHERE ${where} ORDER BY seq DESC LIMIT ? OFFSET ?) AS found
+       JOIN entry_about USING (seq) LEFT JOIN test USING (testId) ORDER BY found.seq DESC`,
+      [floor, ...parameters, limit, offset],
+    );
+    if (found.length === limit || floor === 0) {
+      return found.flatMap(({ seq, testId, sampleId }) => [...store.entries(seq, seq)].map((entry) => ({ entry, testId, sampleId })));
+    }
+  }
+  return [];
 }
 
-export function countEntries(store: NotebookStore, search: EntrySearch): number {
+/** How many there are, or `MOST_COUNTED` and `many` when there are more. */
+export function countEntries(store: NotebookStore, search: EntrySearch): { total: number; many: boolean } {
+  const wanted = [search.search.trim(), search.kind, search.by, search.testId];
+  if (wanted.every((text) => text === '')) return { total: store.entryCount, many: false };
   const { where, parameters } = matching(search);
-  return store.one<{ total: number }>(`SELECT count(*) AS total ${FROM} WHERE ${where}`, parameters)?.total ?? 0;
+  let total = 0;
+  for (const floor of floors(store.entryCount)) {
+    total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, ...parameters, MOST_COUNTED + 1])!.total;
+    if (total > MOST_COUNTED) return { total: MOST_COUNTED, many: true };
+  }
+  return { total, many: false };
 }
 
 /** In the order in which they were made. */
@@ -47,7 +67,30 @@ export function entriesOfTest(store: NotebookStore, testId: string): Entry[] {
     .flatMap(({ seq }) => [...store.entries(seq, seq)]);
 }
 
+/** The entries above each are looked through in turn; the last is 0. */
+function* floors(entries: number): Generator<number> {
+  for (let span = FIRST_SPAN; span < entries; span *= WIDER) yield entries - span;
+  yield 0;
+}
+
+/** Only what is asked for becomes a condition, so that each can use its index. `?1` is the floor. */
 function matching({ search, kind, by, testId }: EntrySearch): { where: string; parameters: string[] } {
-  const words = searchWords(search).split(/\s+/).filter(Boolean);
-  return { where: [MATCHES, ...words.map(() => SAYS)].join(' AND '), parameters: [kind, by, testId, ...words.map(likePattern)] };
+  const conditions: [condition: string, ...parameters: string[]][] = [
+    ['seq > ?1'],
+    ...asked('kind = ?', kind),
+    ...asked('"by" = ?', by),
+    ...asked('seq IN (SELECT seq FROM entry_about WHERE testId = ?)', testId),
+    ...search.split(/\s+/).filter(Boolean).map(saying),
+  ];
+  return { where: conditions.map(([condition]) => condition).join(' AND '), parameters: conditions.flatMap(([, ...parameters]) => parameters) };
+}
+
+function asked(condition: string, wanted: string): [string, string][] {
+  return wanted === '' ? [] : [[condition, wanted]];
+}
+
+function saying(word: string): [condition: string, ...parameters: string[]] {
+  const query = wordsQuery(word);
+  const pattern = likePattern(word);
+  return query === '' ? [CONCERNS, pattern] : [`(${SAYS} OR ${CONCERNS})`, query, pattern];
 }

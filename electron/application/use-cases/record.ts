@@ -13,7 +13,7 @@ import type { Workplace } from '../workplace.ts';
 export function recordList({ notebook: { store } }: Workplace, input: ParsedInput<'record.list'>): RecordView {
   const names = entryNames(store);
   return {
-    total: countEntries(store, input),
+    ...countEntries(store, input),
     entries: findEntries(store, input, input.limit, input.offset).map((found) => entryLine(store, names, found)),
   };
 }

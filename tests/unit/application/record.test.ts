@@ -67,7 +67,7 @@ describe('the record', () => {
     await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'label', typed: 'Kante LINKS 100% geprüft' });
     const seqs = async (filter: object) => (await bench.do('record.list', filter)).entries.map(({ seq }) => seq);
     expect(await seqs({ search: 'kante links' })).toEqual([6]);
-    expect(await seqs({ search: '100%' })).toEqual([6]);
+    expect(await seqs({ search: '100% geprüft' })).toEqual([6]); // signs are not searched, only letters and digits
     expect(await seqs({ search: '1_0' })).toEqual([]);
     expect(await seqs({ search: 'GEPRÜFT entered' })).toEqual([6]);
     expect(await seqs({ search: 'q-1 POUCH reading' })).toEqual([6]);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { project, searchWords } from '../../../shared-lib/notebook/project.ts';
+import { project } from '../../../shared-lib/notebook/project.ts';
 import { entryBodies, type DraftEntry, type Entry, type EntryKind } from '../../../shared-lib/notebook/entry.ts';
 import { tableKeys, tableNames } from '../../../shared-lib/notebook/tables.ts';
 import { oneOfEach } from './one-of-each.ts';
@@ -14,7 +14,7 @@ describe('project', () => {
     for (const draft of oneOfEach) expect(entryBodies[draft.kind].safeParse(draft.body).success, draft.kind).toBe(true);
   });
 
-  test.each(oneOfEach)('$kind: names keys for what it puts, and files itself under its words', (draft) => {
+  test.each(oneOfEach)('$kind: names keys for what it puts, and says what it is about', (draft) => {
     const changes = project(entryOf(draft));
     for (const change of changes) {
       expect(tableNames).toContain(change.table);
@@ -59,9 +59,5 @@ describe('project', () => {
     };
     expect(added('reading.entered')).toEqual({ corrections: 0 });
     expect(added('reading.corrected')).toEqual({ corrections: 1 });
-  });
-
-  test('searches regardless of case and of how accents are composed', () => {
-    expect(searchWords('PRÉMIÈRE')).toBe(searchWords('pre\u0301mie\u0300re'));
   });
 });
