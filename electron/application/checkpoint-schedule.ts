@@ -2,6 +2,9 @@ import type { Timers } from './surroundings.ts';
 
 const IDLE_MS = 10_000;
 const MANY_ENTRIES = 500;
+/** A megabyte takes some 6 ms to write: a large file is written the more seldom, or the bench would wait for it too often. */
+const IDLE_MS_PER_MB = 100;
+const ENTRIES_PER_MB = 5;
 
 /**
  * When the notebook's file is written anew: once the bench has been idle for a while, or soon after many entries.
@@ -18,10 +21,13 @@ export class CheckpointSchedule {
     this.#checkpoint = checkpoint;
   }
 
-  noteEntries(count: number): void {
+  /** @param fileBytes Size of the file as it was written last. */
+  noteEntries(count: number, fileBytes: number): void {
+    const megabytes = Math.floor(fileBytes / 1e6);
     this.#entries += count;
     this.#callOff();
-    this.#callOff = this.#timers.after(this.#entries >= MANY_ENTRIES ? 0 : IDLE_MS, () => {
+    const isMany = this.#entries >= MANY_ENTRIES + ENTRIES_PER_MB * megabytes;
+    this.#callOff = this.#timers.after(isMany ? 0 : IDLE_MS + IDLE_MS_PER_MB * megabytes, () => {
       this.#entries = 0;
       this.#checkpoint();
     });

@@ -51,7 +51,7 @@ export class OpenNotebook {
     for (const { body } of drafts) if ('testId' in body) this.evaluations.delete(body.testId);
     // A study counts in the verdict of every test by its method that is not finished.
     if (drafts.some(({ kind }) => kind === 'study.recorded')) this.evaluations.clear();
-    this.#schedule.noteEntries(entries.length);
+    this.#schedule.noteEntries(entries.length, this.store.fileBytes);
     return entries;
   }
 

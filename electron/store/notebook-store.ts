@@ -111,6 +111,11 @@ export class NotebookStore {
     return this.end.count;
   }
 
+  /** Size of the file as it was read or written last; 0 when it can only be read. */
+  get fileBytes(): number {
+    return this.writing?.state.size ?? 0;
+  }
+
   /** Hash of the last entry; 64 zeros in an empty record. */
   get chainHash(): string {
     return this.end.hash;
