@@ -24,7 +24,9 @@ import { tapeLabelLiftCalculation } from '../cure/tape-label-lift.calculation.ts
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
+import { coatWeightCalculation } from '../liquid/coat-weight.calculation.ts';
 import { formulationCalculation } from '../liquid/formulation.calculation.ts';
+import { viscosityCupCalculation } from '../liquid/viscosity-cup.calculation.ts';
 import { blockingLoadCalculation } from '../mechanical/blocking-load.calculation.ts';
 import { crinkleCalculation } from '../mechanical/crinkle.calculation.ts';
 import { frictionCalculation } from '../mechanical/friction.calculation.ts';
@@ -38,6 +40,7 @@ import { inHouseCalculation } from '../method/in-house/in-house.calculation.ts';
 import { verdictCalculation } from '../method/verdict.calculation.ts';
 import { odourPanelCalculation } from '../release/odour-panel.calculation.ts';
 import { residualSolventCalculation } from '../release/residual-solvent.calculation.ts';
+import { removedAreaCalculation } from '../picture/removed-area.calculation.ts';
 import { calibrationCalculation } from '../statistics/calibration.calculation.ts';
 import { capabilityCalculation } from '../statistics/capability.calculation.ts';
 import { censoredNormalCalculation } from '../statistics/censored-normal.calculation.ts';
@@ -76,6 +79,7 @@ export const allCalculations: readonly Calculation[] = [
   jawPickOffCalculation,
   laminationRecheckCalculation,
   blockingLoadCalculation,
+  removedAreaCalculation,
   frictionCalculation,
   rubCalculation,
   heatResistanceCalculation,
@@ -103,6 +107,8 @@ export const allCalculations: readonly Calculation[] = [
   glossCalculation,
   residualSolventCalculation,
   odourPanelCalculation,
+  coatWeightCalculation,
+  viscosityCupCalculation,
   formulationCalculation,
   inHouseCalculation,
   summaryCalculation,

@@ -18,6 +18,8 @@ import { cureRubsMethod } from '../cure/cure-rubs.method.ts';
 import { surfaceTackMethod } from '../cure/surface-tack.method.ts';
 import { tapeLabelLiftMethod } from '../cure/tape-label-lift.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
+import { coatWeightMethod } from '../liquid/coat-weight.method.ts';
+import { viscosityCupMethod } from '../liquid/viscosity-cup.method.ts';
 import { blockingMethod } from '../mechanical/blocking.method.ts';
 import { crinkleMethod } from '../mechanical/crinkle.method.ts';
 import { frictionMethod } from '../mechanical/friction.method.ts';
@@ -73,4 +75,6 @@ export const allMethods: readonly Method[] = [
   residualSolventMethod,
   odourTriangleMethod,
   odourIntensityMethod,
+  coatWeightMethod,
+  viscosityCupMethod,
 ];
