@@ -20,6 +20,7 @@ import type {
 import type { InputProblem } from './calculation/input-error.ts';
 import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';
+import { inHouseCalls } from './in-house-calls.ts';
 import { trialCalls } from './trial-calls.ts';
 
 /**
@@ -134,6 +135,7 @@ export const api = {
   'record.verify': call<VerifyView>()(nothing),
 
   ...trialCalls,
+  ...inHouseCalls,
 } as const;
 
 export { cellValueSchema };

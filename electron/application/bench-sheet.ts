@@ -1,7 +1,6 @@
 import type { Field } from '../../shared-lib/method/method.ts';
 import type { BenchSheetView, CellView } from '../../shared-lib/notebook/views.ts';
 import { evaluationOf } from './evaluation-of-test.ts';
-import { methodNamed } from './method-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { loadTest, type StoredCell } from './queries/tests.ts';
 import { unusual } from './read-cell.ts';
@@ -15,7 +14,7 @@ import { sampleView } from './use-cases/samples.ts';
  */
 export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetView {
   const test = loadTest(notebook.store, testId);
-  const method = methodNamed(test.methodId);
+  const method = notebook.methods.ofTest(test);
   const { live, missing } = evaluationOf(notebook, test, method);
   return {
     test: testLineOf(notebook, test),

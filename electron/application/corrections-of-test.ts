@@ -4,12 +4,13 @@ import { describeEntry } from '../../shared-lib/notebook/entry-sentence.ts';
 import type { ReadingsTable } from '../../shared-lib/report/content.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { entryNames } from './entry-names.ts';
+import type { OpenNotebook } from './open-notebook.ts';
 import { entriesOfTest } from './queries/entries.ts';
 import { nameOf } from './queries/people.ts';
 
 /** Every correction of a test in the order made, as the report's appendix lists them. */
-export function correctionsOfTest(store: NotebookStore, testId: string): ReadingsTable['corrections'] {
-  const names = entryNames(store);
+export function correctionsOfTest({ store, methods }: OpenNotebook, testId: string): ReadingsTable['corrections'] {
+  const names = entryNames(store, methods);
   return entriesOfTest(store, testId).flatMap((entry) => {
     const correction = correctionOf(store, names, entry);
     return correction ? [{ where: where(names, entry), ...correction, by: nameOf(store, entry.by), at: entry.occurredAt }] : [];

@@ -1,15 +1,15 @@
 import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts';
 import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
-import { findMethod } from './method-of-test.ts';
+import type { MethodBook } from './method-book.ts';
 import { withUnit } from './with-unit.ts';
 
 /** Names for the ids in entries, looked up in the notebook; an id that is not there stands for itself. */
-export function entryNames(store: NotebookStore): EntryNames {
+export function entryNames(store: NotebookStore, methods: MethodBook): EntryNames {
   const nameIn = (sql: string, id: string) => store.one<{ name: string }>(sql, [id])?.name ?? id;
   const methodOf = (testId: string): Method | undefined => {
-    const test = store.one<{ methodId: string }>('SELECT methodId FROM test WHERE testId = ?', [testId]);
-    return test && findMethod(test.methodId);
+    const test = store.one<{ methodId: string; methodVersion: string }>('SELECT methodId, methodVersion FROM test WHERE testId = ?', [testId]);
+    return test && methods.findOfTest(test);
   };
   const fieldOf = (testId: string, key: string): Field | undefined => {
     const method = methodOf(testId);
@@ -30,7 +30,7 @@ export function entryNames(store: NotebookStore): EntryNames {
     material: (id) => nameIn('SELECT name FROM material WHERE materialId = ?', id),
     lot: (id) => nameIn("SELECT material.name || ', lot ' || lot.code AS name FROM lot JOIN material USING (materialId) WHERE lotId = ?", id),
     sample: (id) => nameIn('SELECT code AS name FROM sample WHERE sampleId = ?', id),
-    method: (id) => findMethod(id)?.shortTitle ?? id,
+    method: (id) => methods.find(id)?.shortTitle ?? id,
     test: (id) => {
       const code = nameIn('SELECT code AS name FROM sample JOIN test USING (sampleId) WHERE testId = ?', id);
       return `${methodOf(id)?.shortTitle ?? 'a test'} on ${code}`;
@@ -41,10 +41,7 @@ export function entryNames(store: NotebookStore): EntryNames {
     report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
     trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
     trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
-    property: (methodId, key) => {
-      const method = findMethod(methodId);
-      return `${method?.properties.find((property) => property.key === key)?.title ?? key} by ${method?.shortTitle ?? methodId}`;
-    },
+    property: (methodId, key) => `${methods.property(methodId, key)?.title ?? key} by ${methods.find(methodId)?.shortTitle ?? methodId}`,
   };
 }
 

@@ -29,8 +29,8 @@ export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, met
 }
 
 /** A finished test keeps the verdict that it had: studies recorded later do not count. */
-function studiesOf({ store }: OpenNotebook, test: StoredTest): MethodStudy[] {
-  return studiesInUse(store, test.methodId, test.state === 'finished' ? test.finishedSeq : null);
+function studiesOf({ store, methods }: OpenNotebook, test: StoredTest): MethodStudy[] {
+  return studiesInUse(store, methods, test, test.state === 'finished' ? test.finishedSeq : null);
 }
 
 /** The readings as the method's evaluation takes them. A voided row stays in its place as a blank one. */

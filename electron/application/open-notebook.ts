@@ -3,6 +3,7 @@ import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
 import { EntryCache } from './entry-cache.ts';
+import { MethodBook } from './method-book.ts';
 import type { Evaluation } from './evaluate-test.ts';
 import { Refusal } from './refusal.ts';
 import { TraceShelf } from './trace-shelf.ts';
@@ -15,6 +16,7 @@ export class OpenNotebook {
   readonly path: string;
   readonly store: NotebookStore;
   readonly traces: TraceShelf;
+  readonly methods: MethodBook;
   /** Live results by test, dropped when an entry touches the test. */
   readonly evaluations = new Map<string, Evaluation>();
   /** Verdicts of issued reports by `reportId`. */
@@ -33,6 +35,7 @@ export class OpenNotebook {
     this.#now = now;
     this.#schedule = schedule;
     this.traces = new TraceShelf(store);
+    this.methods = new MethodBook(store);
   }
 
   /**

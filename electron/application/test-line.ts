@@ -2,7 +2,6 @@ import type { TestLine, PropertyLine } from '../../shared-lib/notebook/views.ts'
 import { headlineLines, propertyLines } from '../../shared-lib/report/property-line.ts';
 import { worstVerdict } from '../../shared-lib/report/worst-verdict.ts';
 import { evaluationOf } from './evaluation-of-test.ts';
-import { findMethod } from './method-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { nameOf } from './queries/people.ts';
 import { findSample } from './queries/samples.ts';
@@ -15,7 +14,7 @@ export function testLine(notebook: OpenNotebook, testId: string): TestLine {
 
 /** The line of a test in lists. A finished test shows the result that was stored, any other the one that follows now. */
 export function testLineOf(notebook: OpenNotebook, test: StoredTest): TestLine {
-  const method = findMethod(test.methodId);
+  const method = notebook.methods.findOfTest(test);
   const sample = findSample(notebook.store, test.sampleId);
   const lines = linesOf(notebook, test);
   return {
@@ -24,6 +23,7 @@ export function testLineOf(notebook: OpenNotebook, test: StoredTest): TestLine {
     sampleCode: sample?.code ?? '',
     product: sample?.product ?? '',
     methodId: test.methodId,
+    methodVersion: test.methodVersion,
     methodTitle: method?.shortTitle ?? test.methodId,
     startedAt: test.startedAt,
     startedBy: nameOf(notebook.store, test.startedBy),
@@ -35,7 +35,7 @@ export function testLineOf(notebook: OpenNotebook, test: StoredTest): TestLine {
 }
 
 function linesOf(notebook: OpenNotebook, test: StoredTest): PropertyLine[] {
-  const method = findMethod(test.methodId);
+  const method = notebook.methods.findOfTest(test);
   if (!method) return [];
   if (test.state === 'finished' && test.finished) return propertyLines(method, test.finished.results, test.finished.verdicts, []);
   return evaluationOf(notebook, test, method).live?.lines ?? [];

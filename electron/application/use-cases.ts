@@ -4,7 +4,11 @@ import { listMaterials } from './queries/materials.ts';
 import { enterCondition } from './use-cases/conditions.ts';
 import { setLimits } from './use-cases/limits.ts';
 import { addLot, addMaterial } from './use-cases/materials.ts';
-import { methodsList } from './use-cases/methods.ts';
+import { describeHabit } from './use-cases/in-house/habits.ts';
+import { inspectMethodFile, takeInMethodFile, writeOutMethodFile } from './use-cases/in-house/method-files.ts';
+import { addInHouseMethod, changeInHouseMethod, retireInHouseMethod } from './use-cases/in-house/methods.ts';
+import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
+import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { pasteReadings } from './use-cases/paste.ts';
 import { addPerson } from './use-cases/people.ts';
@@ -86,4 +90,14 @@ export const useCases = {
   'study.get': getStudy,
   'controlCharts.list': controlChartsList,
   'controlChart.get': getControlChart,
+  'method.get': getMethod,
+  'inHouseMethods.list': inHouseMethodsList,
+  'inHouseMethod.get': ({ notebook }, { methodId }) => inHouseView(notebook, methodId),
+  'inHouseMethod.add': addInHouseMethod,
+  'inHouseMethod.change': changeInHouseMethod,
+  'inHouseMethod.retire': retireInHouseMethod,
+  'habit.describe': describeHabit,
+  'methodFile.write': writeOutMethodFile,
+  'methodFile.inspect': inspectMethodFile,
+  'methodFile.takeIn': takeInMethodFile,
 } satisfies { [Name in CallName]: (workplace: Workplace, input: ParsedInput<Name>) => CallOutput<Name> | Promise<CallOutput<Name>> };

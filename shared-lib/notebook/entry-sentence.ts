@@ -1,6 +1,7 @@
 import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
+import { inHouseSentence } from './in-house-sentence.ts';
 import { trialSentence } from './trial-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
 
@@ -76,6 +77,11 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
       const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${sentenceEnd(replaces.reason)}` : '.';
       return plain(`Issued report ${number} on ${tests}${recipient ? ` to ${recipient}` : ''}${instead}`);
     }
+    case 'habit.described':
+    case 'inHouseMethod.added':
+    case 'inHouseMethod.versioned':
+    case 'inHouseMethod.retired':
+      return plain(inHouseSentence(entry, names));
     default:
       return plain(trialSentence(entry, names));
   }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { resultValueSchema } from '../calculation/result.ts';
 import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method/property-verdict.ts';
+import { inHouseEntryBodies } from './in-house-entries.ts';
 import { trialEntryBodies } from './trial-entries.ts';
 
 export type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
@@ -127,6 +128,7 @@ export const entryBodies = {
     replaces: z.strictObject({ reportId: id, reason: longText.min(1) }).nullable(),
   }),
   ...trialEntryBodies,
+  ...inHouseEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

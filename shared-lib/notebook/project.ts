@@ -2,6 +2,7 @@ import type { Entry } from './entry.ts';
 import type { Limit } from '../method/method.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableChange, TableName } from './tables.ts';
+import { inHouseChanges } from './in-house-changes.ts';
 import { trialChanges } from './trial-changes.ts';
 
 /**
@@ -143,6 +144,11 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
         ...(replaces ? [set('report', { reportId: replaces.reportId }, { replacedBy: report.reportId })] : []),
       ];
     }
+    case 'habit.described':
+    case 'inHouseMethod.added':
+    case 'inHouseMethod.versioned':
+    case 'inHouseMethod.retired':
+      return inHouseChanges(entry);
     default:
       return trialChanges(entry);
   }

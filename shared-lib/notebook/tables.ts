@@ -103,9 +103,27 @@ export interface Tables {
     addedSeq: number;
   };
   trial_sample: { trialId: string; sampleId: string; seq: number };
+  habit: { methodId: string; title: string; /** JSON: `Habit`. */ habit: string; describedAt: string; describedBy: string; seq: number };
+  in_house_method: { methodId: string; /** That new tests take. */ version: string; title: string; retired: 0 | 1; retiredReason: string; addedSeq: number };
+  in_house_version: {
+    methodId: string;
+    version: string;
+    /** JSON: `WrittenMethod`. */
+    written: string;
+    /** JSON: `MethodOrigin`. */
+    origin: string | null;
+    /** JSON: sentences. */
+    changes: string;
+    reason: string;
+    writtenAt: string;
+    writtenBy: string;
+    seq: number;
+  };
   study: {
     studyId: string;
     methodId: string;
+    /** Of an in-house method: the version it was made by; '' of a built-in one. */
+    methodVersion: string;
     property: string;
     kind: 'number' | 'grade';
     /** JSON: `StudyReading[]`. */
@@ -144,6 +162,9 @@ export const tableKeys = {
   trial_set: ['trialSetId'],
   trial: ['trialId'],
   trial_sample: ['trialId', 'sampleId'],
+  habit: ['methodId'],
+  in_house_method: ['methodId'],
+  in_house_version: ['methodId', 'version'],
   study: ['studyId'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };

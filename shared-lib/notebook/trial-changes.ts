@@ -31,7 +31,7 @@ export function trialChanges(entry: TrialEntry): ChangeOf<TableName>[] {
     case 'study.recorded': {
       const { readings, results, ...study } = entry.body;
       return [
-        insert('study', { ...study, readings: JSON.stringify(readings), results: JSON.stringify(results), recordedAt: occurredAt, recordedBy: by, seq }),
+        insert('study', { methodVersion: '', ...study, readings: JSON.stringify(readings), results: JSON.stringify(results), recordedAt: occurredAt, recordedBy: by, seq }),
       ];
     }
   }

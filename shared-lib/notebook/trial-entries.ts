@@ -66,6 +66,8 @@ export const trialEntryBodies = {
   'study.recorded': z.strictObject({
     studyId: id,
     methodId: z.string().min(1).max(100),
+    /** Of an in-house method: the version it was made by. */
+    methodVersion: z.string().max(40).optional(),
     property: z.string().min(1).max(100),
     kind: z.enum(['number', 'grade']),
     readings: z.array(studyReadingSchema).min(1).max(2000),

@@ -63,6 +63,7 @@ export interface TestLine {
   sampleCode: string;
   product: string;
   methodId: string;
+  methodVersion: string;
   methodTitle: string;
   startedAt: string;
   startedBy: string;

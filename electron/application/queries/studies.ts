@@ -4,6 +4,7 @@ import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { StudyReading } from '../../../shared-lib/notebook/trial-entries.ts';
 import { studyText } from '../../../shared-lib/notebook/study-text.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import type { MethodBook } from '../method-book.ts';
 import { Refusal } from '../refusal.ts';
 
 export type StoredStudy = Omit<Tables['study'], 'readings' | 'results'> & { readings: StudyReading[]; results: Record<string, ResultValue> };
@@ -20,14 +21,18 @@ export function loadStudy(store: NotebookStore, studyId: string): StoredStudy {
   return unpacked(study);
 }
 
-/** The last study of each property of a method, of those recorded before entry `before` where that is given. */
-export function studiesInUse(store: NotebookStore, methodId: string, before: number | null): MethodStudy[] {
+/**
+ * The last study of each property of a method, of those recorded before entry `before` where that is given. A study by
+ * another version of an in-house method holds while that version reads in the same way.
+ */
+export function studiesInUse(store: NotebookStore, methods: MethodBook, { methodId, methodVersion }: { methodId: string; methodVersion: string }, before: number | null): MethodStudy[] {
   const found = new Map<string, MethodStudy>();
-  const rows = store.all<Pick<Tables['study'], 'property' | 'kind' | 'results' | 'recordedAt'>>(
-    'SELECT property, kind, results, recordedAt FROM study WHERE methodId = ?1 AND (?2 IS NULL OR seq < ?2) ORDER BY seq',
+  const rows = store.all<Pick<Tables['study'], 'property' | 'kind' | 'results' | 'recordedAt' | 'methodVersion'>>(
+    'SELECT property, kind, results, recordedAt, methodVersion FROM study WHERE methodId = ?1 AND (?2 IS NULL OR seq < ?2) ORDER BY seq',
     [methodId, before],
   );
-  for (const { property, kind, results, recordedAt } of rows) {
+  for (const { property, kind, results, recordedAt, methodVersion: studied } of rows) {
+    if (!methods.measuresAlike(methodId, property, studied, methodVersion)) continue;
     const values = JSON.parse(results) as Record<string, ResultValue>;
     const numberOf = (name: string) => (kind === 'number' ? (values[name]?.value ?? null) : null);
     found.set(property, {

@@ -107,13 +107,13 @@ export function testIdsInState(store: NotebookStore, state: TestState | 'all', l
 }
 
 /** Limits and rule of the last test by this method on this product: what the customer asks for seldom changes. */
-export function lastLimits(store: NotebookStore, methodId: string, product: string): { limits: Limit[]; rule: VerdictRule } | null {
-  const last = store.one<{ testId: string; rule: VerdictRule }>(
-    `SELECT test.testId, test.rule FROM test JOIN sample USING (sampleId)
+export function lastLimits(store: NotebookStore, methodId: string, product: string): { limits: Limit[]; rule: VerdictRule; methodVersion: string } | null {
+  const last = store.one<{ testId: string; rule: VerdictRule; methodVersion: string }>(
+    `SELECT test.testId, test.rule, test.methodVersion FROM test JOIN sample USING (sampleId)
      WHERE test.methodId = ? AND sample.product = ? ORDER BY test.startedSeq DESC LIMIT 1`,
     [methodId, product],
   );
-  return last ? { limits: limitsOf(store, last.testId), rule: last.rule } : null;
+  return last ? { limits: limitsOf(store, last.testId), rule: last.rule, methodVersion: last.methodVersion } : null;
 }
 
 function limitsOf(store: NotebookStore, testId: string): Limit[] {

@@ -5,7 +5,7 @@ import { responseKey } from '../../../shared-lib/trial/response-head.ts';
 import type { ColumnTrial } from '../../../shared-lib/trial/column-trial.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import type { StoredTrialSet } from '../queries/trials.ts';
-import { columnTrials, propertyOf } from './trial-set-view.ts';
+import { columnTrials } from './trial-set-view.ts';
 
 /**
  * A response of a set with every trial's readings.
@@ -15,7 +15,7 @@ import { columnTrials, propertyOf } from './trial-set-view.ts';
 export function responseOfSet(notebook: OpenNotebook, set: StoredTrialSet, key: string, field: string): { response: Response; property: Property; trials: ColumnTrial[] } {
   const response = set.responses.find((candidate) => responseKey(candidate) === key);
   if (!response) throw new InputError(field, key, 'This set has no such response.');
-  const property = propertyOf(response.methodId, response.property);
+  const property = notebook.methods.property(response.methodId, response.property);
   if (!property) throw new InputError(field, key, `This version of Laydown has no method '${response.methodId}'.`);
   return { response, property, trials: columnTrials(notebook, set, response.methodId, property) };
 }

@@ -3,7 +3,6 @@ import type { Property } from '../../../shared-lib/method/method.ts';
 import type { PropertyLine } from '../../../shared-lib/notebook/views.ts';
 import type { TrialCell } from '../../../shared-lib/notebook/trial-views.ts';
 import { evaluationOf } from '../evaluation-of-test.ts';
-import { findMethod } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { groupBy } from '../queries/group-by.ts';
 import { loadTest } from '../queries/tests.ts';
@@ -38,7 +37,7 @@ export function responseReadings(notebook: OpenNotebook, trialSetId: string, met
 /** The single values of a property in a test; where its method keeps none, the test's one result. */
 export function readingsOfTest(notebook: OpenNotebook, testId: string, property: Property): TrialReading[] {
   const test = loadTest(notebook.store, testId);
-  const method = findMethod(test.methodId);
+  const method = notebook.methods.findOfTest(test);
   if (!method) return [];
   const line = evaluationOf(notebook, test, method).live?.lines.find(({ key }) => key === property.key);
   if (!line?.strip) return [];

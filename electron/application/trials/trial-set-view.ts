@@ -7,12 +7,12 @@ import { trialDesirability } from '../../../shared-lib/trial/desirability.ts';
 import type { ColumnTrial } from '../../../shared-lib/trial/column-trial.ts';
 import { responseColumn, type ResponseColumn } from '../../../shared-lib/trial/response-column.ts';
 import { goalText, responseKey } from '../../../shared-lib/trial/response-head.ts';
-import { findMethod } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { nameOf } from '../queries/people.ts';
 import { studiesInUse } from '../queries/studies.ts';
 import { loadTrialSet, type StoredTrialSet } from '../queries/trials.ts';
 import { responseReadings } from './response-readings.ts';
+import { versionsApart } from './versions-apart.ts';
 
 /**
  * A trial set as a table.
@@ -29,7 +29,7 @@ export function trialSetView(notebook: OpenNotebook, trialSetId: string, asked: 
   );
   const complete = columns.size === keys.length && keys.length > 0;
   const { desirability, notes } = complete
-    ? trialDesirability(set.responses.map((response) => ({ response, title: titleOf(response), cells: columns.get(responseKey(response))!.cells })), set.trials)
+    ? trialDesirability(set.responses.map((response) => ({ response, title: titleOf(notebook, response), cells: columns.get(responseKey(response))!.cells })), set.trials)
     : { desirability: null, notes: [] };
   const control = set.trials.find((trial) => trial.control) ?? null;
   return {
@@ -61,17 +61,19 @@ export function trialSetView(notebook: OpenNotebook, trialSetId: string, asked: 
         desirability: desirability?.get(trialId)?.overall ?? null,
       };
     }),
-    notes: [...(set.trials.length > 0 && !control ? ['No trial is the control: the trials are compared with one another, and none with today’s ink.'] : []), ...notes],
+    notes: [...(set.trials.length > 0 && !control ? ['No trial is the control: the trials are compared with one another, and none with today’s ink.'] : []), ...notes, ...[...columns].flatMap(([key, { cells }]) => apartIn(notebook, set.responses.find((response) => responseKey(response) === key)!, cells))],
   };
 }
 
-function titleOf({ methodId, property }: Response): string {
-  return propertyOf(methodId, property)?.title ?? property;
+/** Readings by versions of one method that read differently stand in one column; that must be seen. */
+function apartIn(notebook: OpenNotebook, response: Response, cells: ResponseColumn['cells']): string[] {
+  const property = notebook.methods.property(response.methodId, response.property) ?? unknownProperty(response);
+  const apart = versionsApart(notebook, response.methodId, property, Object.values(cells).flatMap(({ tests }) => tests));
+  return apart ? [apart] : [];
 }
 
-/** The property, where this version of the program knows the method. */
-export function propertyOf(methodId: string, property: string): Property | undefined {
-  return findMethod(methodId)?.properties.find(({ key }) => key === property);
+function titleOf({ methods }: OpenNotebook, { methodId, property }: Response): string {
+  return methods.property(methodId, property)?.title ?? property;
 }
 
 /** The set's trials with their readings of one response. */
@@ -84,7 +86,7 @@ export function columnTrials(notebook: OpenNotebook, set: StoredTrialSet, method
 export function columnOf(notebook: OpenNotebook, set: StoredTrialSet, response: Response): ResponseColumn {
   const key = `column ${set.trialSetId} ${responseKey(response)}`;
   return notebook.worked.get(key, notebook.store.entryCount, () => {
-    const property = propertyOf(response.methodId, response.property) ?? unknownProperty(response);
+    const property = notebook.methods.property(response.methodId, response.property) ?? unknownProperty(response);
     return responseColumn(response, property, columnTrials(notebook, set, response.methodId, property));
   });
 }
@@ -95,12 +97,13 @@ function unknownProperty({ property }: Response): Property {
 }
 
 function head(notebook: OpenNotebook, response: Response, column: ResponseColumn | null): ResponseView {
-  const property = propertyOf(response.methodId, response.property) ?? unknownProperty(response);
-  const study = studiesInUse(notebook.store, response.methodId, null).find((candidate) => candidate.property === response.property);
+  const property = notebook.methods.property(response.methodId, response.property) ?? unknownProperty(response);
+  const method = notebook.methods.find(response.methodId);
+  const study = studiesInUse(notebook.store, notebook.methods, { methodId: response.methodId, methodVersion: method?.version ?? '' }, null).find((candidate) => candidate.property === response.property);
   return {
     ...response,
     key: responseKey(response),
-    methodTitle: findMethod(response.methodId)?.shortTitle ?? response.methodId,
+    methodTitle: method?.shortTitle ?? response.methodId,
     title: property.title,
     unit: property.unit,
     kind: property.kind ?? 'number',

@@ -2,7 +2,7 @@ import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
-import { fieldNamed, methodNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../method-of-test.ts';
 import { loadTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
 import type { Workplace } from '../workplace.ts';
@@ -11,7 +11,7 @@ import type { Workplace } from '../workplace.ts';
 export function enterCondition(workplace: Workplace, { testId, key, typed, reason }: ParsedInput<'condition.enter'>): BenchSheetView {
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
-  const field = fieldNamed(methodNamed(test.methodId).conditions, key);
+  const field = fieldNamed(notebook.methods.ofTest(test).conditions, key);
   const value = readCell(field, typed, 'typed');
   const before = test.conditions[key];
   const filledIn = !test.finished && before?.seq === test.startedSeq;

@@ -1,7 +1,13 @@
 import type { MethodData } from '../../../shared-lib/method/method.ts';
-import { allMethods } from '../../../shared-lib/registry/methods.ts';
+import type { ParsedInput } from '../../../shared-lib/api.ts';
+import { dataOf } from '../method-data.ts';
+import type { Workplace } from '../workplace.ts';
 
-/** The methods as data; their functions stay here. */
-export function methodsList(): MethodData[] {
-  return allMethods.map(({ evaluate: _evaluate, followUp: _followUp, ...method }) => method);
+/** The methods by which a test can be started. */
+export function methodsList({ notebook }: Workplace): MethodData[] {
+  return notebook.methods.current().map(dataOf);
+}
+
+export function getMethod({ notebook }: Workplace, { methodId, version }: ParsedInput<'method.get'>): MethodData {
+  return dataOf(notebook.methods.named(methodId, version));
 }

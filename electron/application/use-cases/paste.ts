@@ -3,7 +3,7 @@ import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { Method } from '../../../shared-lib/method/method.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { fieldNamed, methodNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../method-of-test.ts';
 import type { Draft } from '../open-notebook.ts';
 import { groupBy } from '../queries/group-by.ts';
 import { loadTest, type StoredTest } from '../queries/tests.ts';
@@ -16,7 +16,7 @@ import { fillInIfNew, isFilledIn, openRow } from './readings.ts';
 export function pasteReadings(workplace: Workplace, { testId, row, key, pasted }: ParsedInput<'readings.paste'>): BenchSheetView {
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
-  const method = methodNamed(test.methodId);
+  const method = notebook.methods.ofTest(test);
   const { fields } = method.readings;
   openRow(test, method, row);
   const cells = readPaste(fields.slice(fields.indexOf(fieldNamed(fields, key))), pasted);

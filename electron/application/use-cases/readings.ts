@@ -4,7 +4,7 @@ import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
 import { fillIn } from '../fill-in.ts';
-import { fieldNamed, methodNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../method-of-test.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest, type StoredCell, type StoredRow, type StoredTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
@@ -17,7 +17,7 @@ export function enterReading(workplace: Workplace, input: ParsedInput<'reading.e
   const { testId, row, key, typed, reason } = input;
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
-  const method = methodNamed(test.methodId);
+  const method = notebook.methods.ofTest(test);
   const field = fieldNamed(method.readings.fields, key);
   const value = readCell(field, typed, 'typed');
   const stored = openRow(test, method, row);

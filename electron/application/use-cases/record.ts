@@ -10,8 +10,8 @@ import { nameOf } from '../queries/people.ts';
 import type { Workplace } from '../workplace.ts';
 
 /** The record, newest first, as far as it matches. */
-export function recordList({ notebook: { store } }: Workplace, input: ParsedInput<'record.list'>): RecordView {
-  const names = entryNames(store);
+export function recordList({ notebook: { store, methods } }: Workplace, input: ParsedInput<'record.list'>): RecordView {
+  const names = entryNames(store, methods);
   return {
     ...countEntries(store, input),
     entries: findEntries(store, input, input.limit, input.offset).map((found) => entryLine(store, names, found)),

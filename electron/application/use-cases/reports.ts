@@ -9,7 +9,6 @@ import { calculationById } from '../../../shared-lib/registry/calculations.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { correctionsOfTest } from '../corrections-of-test.ts';
-import { methodNamed } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
 import { nameOf } from '../queries/people.ts';
@@ -116,7 +115,7 @@ function reportTests(notebook: OpenNotebook, testIds: string[]): ReportTest[] {
   const refused: string[] = [];
   const tests = testIds.flatMap((testId): ReportTest[] => {
     const test = loadTest(notebook.store, testId);
-    const method = methodNamed(test.methodId);
+    const method = notebook.methods.ofTest(test);
     const sheet = benchSheet(notebook, testId);
     const { finished } = test;
     const named = `${method.shortTitle} on ${sheet.sample.code}`;
@@ -131,7 +130,7 @@ function reportTests(notebook: OpenNotebook, testIds: string[]): ReportTest[] {
           sheet,
           testedBy: nameOf(notebook.store, finished.by),
           testedAt: finished.at,
-          corrections: correctionsOfTest(notebook.store, testId),
+          corrections: correctionsOfTest(notebook, testId),
         },
       ];
     }

@@ -1,7 +1,6 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { methodNamed } from '../method-of-test.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { requireReason } from '../require-reason.ts';
@@ -35,7 +34,7 @@ export function remarkRow(workplace: Workplace, { testId, row, remark }: ParsedI
 
 function rowOf({ notebook }: Workplace, testId: string, row: string) {
   const test = loadTest(notebook.store, testId);
-  const method = methodNamed(test.methodId);
+  const method = notebook.methods.ofTest(test);
   requireRow(method, row);
   return { stored: test.rows.find((candidate) => candidate.row === row), title: rowTitle(method, row) };
 }

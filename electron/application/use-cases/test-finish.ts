@@ -3,7 +3,6 @@ import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { evaluationOf } from '../evaluation-of-test.ts';
-import { methodNamed } from '../method-of-test.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import type { Workplace } from '../workplace.ts';
@@ -13,7 +12,7 @@ export function finishTest(workplace: Workplace, { testId, remark }: ParsedInput
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
   if (test.state === 'finished' && test.remark === remark.trim()) throw new Refusal('conflict', 'This test is finished already.');
-  const { live, missing } = evaluationOf(notebook, test, methodNamed(test.methodId));
+  const { live, missing } = evaluationOf(notebook, test, notebook.methods.ofTest(test));
   if (!live || missing) {
     throw new InputError(missing?.where ?? '', null, `The test cannot be finished yet: ${missing?.text ?? 'there is no result.'}`);
   }

@@ -2,10 +2,9 @@ import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import type { CellValue } from '../../../shared-lib/method/method.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { methodNamed } from '../method-of-test.ts';
 import { findSample } from '../queries/samples.ts';
-import { lastLimits } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
+import { startLimits } from '../start-limits.ts';
 import type { Workplace } from '../workplace.ts';
 
 /** Starts a test with the method's default conditions and the limits last set for this method on this product. */
@@ -13,8 +12,9 @@ export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedIn
   const { notebook } = workplace;
   const sample = findSample(notebook.store, sampleId);
   if (!sample) throw new Refusal('not-found', 'This sample is not in the notebook.');
-  const method = methodNamed(methodId);
-  const last = lastLimits(notebook.store, methodId, sample.product);
+  const method = notebook.methods.named(methodId);
+  if (!notebook.methods.current().some(({ id }) => id === methodId)) throw new Refusal('conflict', `${method.title} is retired; no new test is started by it.`);
+  const limits = startLimits(notebook, method, sample.product);
   const conditions: Record<string, CellValue> = {};
   for (const field of method.conditions) if ('default' in field && field.default !== undefined) conditions[field.key] = field.default;
   const testId = workplace.newId();
@@ -27,8 +27,7 @@ export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedIn
         methodId,
         methodVersion: method.version,
         conditions,
-        limits: last?.limits ?? [],
-        rule: last?.rule ?? 'guarded',
+        ...limits,
       },
     },
   ]);

@@ -4,7 +4,7 @@ import type { BenchSheetView, TracePreview } from '../../../shared-lib/notebook/
 import { previewTraceCsv } from '../../exchange/trace-csv.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { fieldNamed, methodNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../method-of-test.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
@@ -21,7 +21,7 @@ export function readTrace(workplace: Workplace, input: ParsedInput<'trace.read'>
   const { testId, row, key, name, reading } = input;
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
-  const method = methodNamed(test.methodId);
+  const method = notebook.methods.ofTest(test);
   const field = fieldNamed(method.readings.fields, key);
   if (field.kind !== 'trace') throw new Refusal('conflict', `${field.label} takes no trace.`);
   const before = openRow(test, method, row)?.cells[key];

@@ -3,14 +3,12 @@ import type { VerifyView } from '../../../shared-lib/notebook/views.ts';
 import { sha256Hex } from '../../store/journal.ts';
 import { evaluateStoredTest } from '../evaluation-of-test.ts';
 import { firstLine } from '../first-line.ts';
-import { findMethod } from '../method-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { findSample } from '../queries/samples.ts';
 import { listStudies, type StoredStudy } from '../queries/studies.ts';
 import { loadTest, testIdsInState } from '../queries/tests.ts';
 import { differingResults } from '../same-results.ts';
 import { evaluateStudy } from '../trials/evaluate-study.ts';
-import { propertyOf } from '../trials/trial-set-view.ts';
 import type { Workplace } from '../workplace.ts';
 
 const ALL = 1_000_000;
@@ -23,13 +21,13 @@ export function verifyRecord({ notebook }: Workplace): VerifyView {
     ...store.tableDifferences(),
     ...attachmentProblems(notebook),
     ...testIdsInState(store, 'finished', ALL).flatMap((testId) => resultProblems(notebook, testId)),
-    ...listStudies(store, '').flatMap(studyProblems),
+    ...listStudies(store, '').flatMap((study) => studyProblems(notebook, study)),
   ];
   return { entries: store.entryCount, chainHash: store.chainHash, intact: problems.length === 0, problems };
 }
 
-function studyProblems({ methodId, property: key, kind, readings, results, calculationVersion, recordedAt }: StoredStudy): string[] {
-  const property = propertyOf(methodId, key);
+function studyProblems({ methods }: OpenNotebook, { methodId, property: key, kind, readings, results, calculationVersion, recordedAt }: StoredStudy): string[] {
+  const property = methods.property(methodId, key);
   const named = `the measurement study of ${property?.title ?? key} of ${recordedAt.slice(0, 10)}`;
   if (!property) return [`The result of ${named} cannot be checked: this version of Laydown does not know the method.`];
   try {
@@ -53,7 +51,7 @@ function attachmentProblems({ store }: OpenNotebook): string[] {
 
 function resultProblems(notebook: OpenNotebook, testId: string): string[] {
   const test = loadTest(notebook.store, testId);
-  const method = findMethod(test.methodId);
+  const method = notebook.methods.findOfTest(test);
   const named = `${method?.shortTitle ?? test.methodId} on ${findSample(notebook.store, test.sampleId)?.code ?? 'a sample that is missing'}`;
   if (!method) return [`The result of ${named} cannot be checked: this version of Laydown does not know the method.`];
   try {

@@ -1,13 +1,14 @@
 import { first } from './001-first.ts';
 import { trials } from './002-trials.ts';
 import { search } from './003-search.ts';
+import { inHouse } from './006-in-house.ts';
 import type { Database } from '../database.ts';
 
 /** 'LYDN': marks a SQLite file as a Laydown notebook (`PRAGMA application_id`). */
 export const applicationId = 0x4c59444e;
 
 /** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
-const migrations: readonly string[] = [first, trials, search];
+const migrations: readonly string[] = [first, trials, search, inHouse];
 
 /** The schema that this version of the program writes. */
 export const schemaVersion = migrations.length;

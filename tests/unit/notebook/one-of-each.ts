@@ -1,4 +1,5 @@
 import type { DraftEntry } from '../../../shared-lib/notebook/entry.ts';
+import { thumbTwistRub } from '../method/in-house/written-methods.ts';
 
 const meta = { by: 'p1', occurredAt: '2025-05-03T10:42:07.000Z' };
 const cell = { testId: 't1', row: 'r1', key: 'tensionMNm' };
@@ -10,6 +11,28 @@ export const traceSha256 = 'c'.repeat(64);
 export const oneOfEach: DraftEntry[] = [
   { kind: 'notebook.created', body: { title: 'Low-migration series', laboratory: 'Quillmere Flexibles' }, ...meta },
   { kind: 'person.added', body: { personId: 'p1', name: 'Imke Rasmund', initials: 'IR', role: 'technician' }, ...meta },
+  {
+    kind: 'habit.described',
+    body: {
+      methodId: 'ih1',
+      habit: { title: 'Thumb-twist rub', purpose: 'does it smear?', looksAt: 'colour-rubbed', answers: [{ question: 'force', today: 'by feel', varies: true, fixed: '10' }], outcome: 'grade' },
+    },
+    ...meta,
+  },
+  { kind: 'inHouseMethod.added', body: { methodId: 'ih1', version: '1', written: thumbTwistRub, origin: null }, ...meta },
+  {
+    kind: 'inHouseMethod.versioned',
+    body: {
+      methodId: 'ih1',
+      version: '2',
+      written: { ...thumbTwistRub, replicates: 5 },
+      origin: { methodId: 'ih9', version: '2', laboratory: 'Tamarind', notebook: 'Inks', writtenBy: 'Teodor Vance', writtenOn: '2025-04-02' },
+      changes: ['Replicates: 6 → 5.'],
+      reason: 'six take too long',
+    },
+    ...meta,
+  },
+  { kind: 'inHouseMethod.retired', body: { methodId: 'ih1', reason: 'a rub tester was bought' }, ...meta },
   { kind: 'material.added', body: { materialId: 'm1', kind: 'film', name: 'PET film', supplier: 'Osprey Vale', description: 'PET 12 µm' }, ...meta },
   { kind: 'lot.added', body: { lotId: 'l1', materialId: 'm1', code: '4711', receivedOn: '2025-04-30', note: '' }, ...meta },
   { kind: 'sample.added', body: { sampleId: 's1', code: 'S-014', product: 'dumpling pouch 600 g', job: 'J1', roll: '3', note: '', lotIds: ['l1'] }, ...meta },

@@ -1,0 +1,221 @@
+import { describe, expect, it } from 'vitest';
+import type { WrittenMethod } from '../../../shared-lib/method/in-house/written-method.ts';
+import { thumbTwistRub } from '../method/in-house/written-methods.ts';
+import { testBench, TestBench } from './open-application.ts';
+
+const changed = (change: (written: WrittenMethod) => void): WrittenMethod => {
+  const copy = structuredClone(thumbTwistRub);
+  change(copy);
+  return copy;
+};
+/** With one sentence per grade reworded and ten twists in place of five. */
+const tenTwists = changed((written) => {
+  written.settings[1] = { kind: 'number', key: 'twists', label: 'Twists', unit: '', value: 10, tolerance: null };
+  written.properties[0]!.limit = { lower: 3, upper: null, source: 'shop rule' };
+});
+
+async function withMethod(): Promise<{ bench: TestBench; methodId: string }> {
+  const bench = await testBench();
+  const { methodId } = await bench.do('inHouseMethod.add', { written: thumbTwistRub });
+  return { bench, methodId };
+}
+
+async function grade(bench: TestBench, testId: string, grades: string[]): Promise<void> {
+  await bench.do('condition.enter', { testId, key: 'temperature', typed: '23' });
+  await bench.do('readings.paste', { testId, row: 'r1', key: 'grade', pasted: grades.map((one, index) => `${one}\t${10 + index}`).join('\n') });
+}
+
+describe('an in-house method', () => {
+  it('is listed, started with its settings and limit, worked out, judged, finished and reported', async () => {
+    const { bench, methodId } = await withMethod();
+    expect((await bench.do('methods.list', {})).find(({ id }) => id === methodId)).toMatchObject({ title: 'Thumb-twist rub', version: '1', group: 'in-house' });
+    const { test, conditions, limits } = await bench.startTest(methodId);
+    expect(test).toMatchObject({ methodTitle: 'Thumb twist', methodVersion: '1' });
+    expect(conditions).toMatchObject({ load: { value: 10 }, twists: { value: 5 }, cloth: { value: 'white cotton' } });
+    expect(limits).toEqual([{ property: 'grade', lower: 4, upper: null, source: 'shop rule' }]);
+    await grade(bench, test.testId, ['4', '5', '4', '5', '4', '4']);
+    const { live } = await bench.do('test.finish', { testId: test.testId, remark: '' });
+    expect(live!.lines.map(({ key, text, verdict }) => [key, text, verdict.verdict])).toEqual([
+      ['grade', '4', 'meets'],
+      ['twists', '12.5', 'no limit'],
+      ['share', '100 %', 'no limit'],
+    ]);
+    const report = await bench.do('report.preview', { title: 'T', recipient: '', remark: '', testIds: [test.testId], replaces: null });
+    expect(report.sections[0]!.method).toMatchObject({ title: 'Thumb-twist rub', version: '1', calculation: 'in-house' });
+    expect(report.appendix[0]!.rows[0]!.cells).toEqual(['1', '4 cloth marked, print whole', '10', 'reached']);
+    expect((await bench.do('record.verify', {})).problems).toEqual([]);
+  });
+
+  it('edited while a test runs leaves the test its version; new tests take the new one', async () => {
+    const { bench, methodId } = await withMethod();
+    const before = (await bench.startTest(methodId, 'Q-1')).test.testId;
+    await bench.do('inHouseMethod.change', { methodId, written: tenTwists, reason: 'five show nothing' });
+    await grade(bench, before, ['3', '3', '3', '4', '3', '3']);
+    const old = await bench.do('test.finish', { testId: before, remark: '' });
+    expect(old.test.methodVersion).toBe('1');
+    expect(old.live!.result.flags).toEqual([]);
+    expect(old.live!.lines[0]!.limitText).toBe('≥ 4');
+    // The limit was the method's own, so the new version's takes its place.
+    const after = await bench.startTest(methodId, 'Q-2');
+    expect(after).toMatchObject({ test: { methodVersion: '2' }, conditions: { twists: { value: 10 } }, limits: [{ property: 'grade', lower: 3 }] });
+    expect(await bench.do('method.get', { methodId, version: '1' })).toMatchObject({ version: '1', conditions: [expect.anything(), expect.objectContaining({ default: 5 }), expect.anything(), expect.anything()] });
+    expect((await bench.do('record.verify', {})).problems).toEqual([]);
+
+    const { versions } = await bench.do('inHouseMethod.get', { methodId });
+    expect(versions.map(({ version, tests, running, reason }) => [version, tests, running, reason])).toEqual([
+      ['2', 1, 1, 'five show nothing'],
+      ['1', 1, 0, ''],
+    ]);
+    expect(versions[0]!.changes).toEqual(['Twists: 5 → 10.', 'Grade of rub, limit: at least 4 → at least 3.']);
+  });
+
+  it('keeps a limit that was set for the product, and drops one of a property that is gone', async () => {
+    const { bench, methodId } = await withMethod();
+    const { test } = await bench.startTest(methodId);
+    const asked = [{ property: 'grade', lower: 5, upper: null, source: 'customer' }, { property: 'twists', lower: 3, upper: null, source: 'customer' }];
+    await bench.do('test.setLimits', { testId: test.testId, limits: asked, rule: 'simple', reason: 'the customer asks for more' });
+    await bench.do('inHouseMethod.change', { methodId, written: changed((written) => written.properties.splice(1, 1)), reason: 'twists were never counted' });
+    expect((await bench.startTest(methodId, 'Q-2')).limits).toEqual([asked[0]]);
+  });
+
+  it('asks for a reason, for a difference and for a title of its own', async () => {
+    const { bench, methodId } = await withMethod();
+    expect(await bench.refused('inHouseMethod.change', { methodId, written: tenTwists, reason: ' ' })).toMatchObject({ field: 'reason' });
+    expect((await bench.refused('inHouseMethod.change', { methodId, written: thumbTwistRub, reason: 'x' })).message).toMatch(/Nothing is different/);
+    expect(await bench.refused('inHouseMethod.add', { written: thumbTwistRub })).toMatchObject({ field: 'written.title' });
+    expect(await bench.refused('inHouseMethod.add', { written: { ...thumbTwistRub, title: 'Specular gloss' } })).toMatchObject({ field: 'written.title' });
+    expect(await bench.refused('inHouseMethod.add', { written: changed((written) => (written.properties[0]!.reading = 'gone')) })).toMatchObject({ field: 'properties[0].reading' });
+  });
+
+  it('that is retired starts no test, finishes those that run and comes back with a new version', async () => {
+    const { bench, methodId } = await withMethod();
+    const { test, sample } = await bench.startTest(methodId);
+    expect(await bench.refused('inHouseMethod.retire', { methodId, reason: '' })).toMatchObject({ field: 'reason' });
+    await bench.do('inHouseMethod.retire', { methodId, reason: 'a rub tester was bought' });
+    expect((await bench.do('methods.list', {})).some(({ id }) => id === methodId)).toBe(false);
+    expect((await bench.refused('test.start', { sampleId: sample.sampleId, methodId })).message).toMatch(/retired/);
+    await grade(bench, test.testId, ['5', '5']);
+    await bench.do('test.finish', { testId: test.testId, remark: '' });
+    expect((await bench.do('inHouseMethods.list', {}))[0]).toMatchObject({ retired: true });
+    await bench.do('inHouseMethod.change', { methodId, written: thumbTwistRub, reason: 'the tester broke' });
+    expect((await bench.do('methods.list', {})).find(({ id }) => id === methodId)).toMatchObject({ version: '2' });
+  });
+});
+
+describe('whether one can decide with it', () => {
+  /** Ten parts, two people, two readings each; `difference` between the people. */
+  const readings = (difference: (part: number) => number) =>
+    Array.from({ length: 10 }, (_, part) => part).flatMap((part) =>
+      ['IR', 'TV'].flatMap((appraiser) => ['1', '2'].map((trial) => ({ part: String(part), appraiser, trial, value: Math.min(5, Math.max(0, 1 + (part % 5) - (appraiser === 'TV' ? difference(part) : 0))) }))),
+    );
+  const study = (bench: TestBench, methodId: string, difference: (part: number) => number) =>
+    bench.do('study.record', { methodId, property: 'grade', readings: readings(difference), remark: '' });
+
+  it('goes from written to fit by a study in which people agree', async () => {
+    const { bench, methodId } = await withMethod();
+    expect(await bench.do('inHouseMethod.get', { methodId })).toMatchObject({ state: 'written', fitness: [{ property: 'grade', standing: 'not studied' }, { property: 'twists' }, { property: 'share' }] });
+    await study(bench, methodId, () => 0);
+    const { state, fitness } = await bench.do('inHouseMethod.get', { methodId });
+    expect(state).toBe('fit to decide');
+    expect(fitness[0]).toMatchObject({ standing: 'fit', text: 'Grade of rub is good enough to decide with at its limit.' });
+    expect(fitness[0]!.reasons.join(' ')).toMatch(/kappa 1\.00.*10 of 10 parts were put on the same side/);
+    // The method's studies count in the verdict, and are checked by verify.
+    expect((await bench.do('record.verify', {})).problems).toEqual([]);
+  });
+
+  it('is not fit where one person reads a grade lower, and says what to improve first', async () => {
+    const { bench, methodId } = await withMethod();
+    await study(bench, methodId, () => 1);
+    const { state, why, fitness } = await bench.do('inHouseMethod.get', { methodId });
+    expect(state).toBe('not fit to decide');
+    expect(why[0]).toMatch(/not good enough to decide/);
+    expect(fitness[0]!.improve).toMatch(/^Improve reproducibility first/);
+  });
+
+  it('needs a new study once it reads otherwise, and not for other words', async () => {
+    const { bench, methodId } = await withMethod();
+    await study(bench, methodId, () => 0);
+    await bench.do('inHouseMethod.change', { methodId, written: { ...thumbTwistRub, shows: 'Other words.' }, reason: 'clearer' });
+    expect(await bench.do('inHouseMethod.get', { methodId })).toMatchObject({ state: 'fit to decide' });
+    expect(await bench.do('studies.list', { methodId })).toMatchObject([{ inUse: true }]);
+    await bench.do('inHouseMethod.change', { methodId, written: tenTwists, reason: 'more twists' });
+    expect(await bench.do('inHouseMethod.get', { methodId })).toMatchObject({ state: 'written' });
+    expect(await bench.do('studies.list', { methodId })).toMatchObject([{ inUse: false }]);
+  });
+
+  it('takes a yes or no as 1 and 0, and refuses the study of a share of numbers', async () => {
+    const bench = await testBench();
+    const written = changed((w) => {
+      w.readings = [
+        { kind: 'yes-no', key: 'holds', label: 'Holds', yes: 'holds', no: 'gives way' },
+        { kind: 'number', key: 'force', label: 'Force', unit: 'N', lowest: 0, highest: null, orMore: false },
+      ];
+      const share = { ...w.properties[2]!, statistic: 'share-passing' as const };
+      w.properties = [
+        { ...share, key: 'holding', title: 'Holding', reading: 'holds', passes: null },
+        { ...share, key: 'strong', title: 'Strong', reading: 'force', passes: { lower: 2, upper: null } },
+      ];
+    });
+    const { methodId } = await bench.do('inHouseMethod.add', { written });
+    const values = readings(() => 0).map((reading) => ({ ...reading, value: reading.value > 2 ? 1 : 0 }));
+    await bench.do('study.record', { methodId, property: 'holding', readings: values, remark: '' });
+    expect((await bench.do('inHouseMethod.get', { methodId })).fitness[0]).toMatchObject({ property: 'holding', standing: 'fit' });
+    expect((await bench.refused('study.record', { methodId, property: 'strong', readings: values, remark: '' })).message).toMatch(/share of many readings/);
+    expect((await bench.refused('study.record', { methodId, property: 'holding', readings: readings(() => 0), remark: '' })).message).toMatch(/scale/);
+  });
+});
+
+describe('a habit', () => {
+  const habit = { title: 'Thumb test', purpose: 'does the ink smear?', looksAt: 'colour-rubbed' as const, outcome: 'yes-no' as const, answers: [{ question: 'force' as const, today: 'by feel', varies: true, fixed: '' }] };
+
+  it('is kept, told again, written down and then has a method', async () => {
+    const bench = await testBench();
+    const { methodId, state } = await bench.do('habit.describe', { habit });
+    expect(state).toBe('not written');
+    await bench.do('habit.describe', { methodId, habit: { ...habit, purpose: 'does the ink smear within a minute?' } });
+    expect(await bench.refused('habit.describe', { habit })).toMatchObject({ field: 'habit.title' });
+    expect(await bench.do('inHouseMethods.list', {})).toMatchObject([{ title: 'Thumb test', state: 'not written' }]);
+    const written = await bench.do('inHouseMethod.add', { methodId, written: thumbTwistRub });
+    expect(written).toMatchObject({ methodId, state: 'written', habit: { purpose: 'does the ink smear within a minute?' } });
+    expect(await bench.refused('inHouseMethod.add', { methodId, written: { ...thumbTwistRub, title: 'Again' } })).toMatchObject({ code: 'conflict' });
+    expect((await bench.do('record.list', {})).entries.map(({ text }) => text)).toEqual(expect.arrayContaining(['Wrote down the method “Thumb-twist rub”.', 'Described the habit “Thumb test”, in which 1 thing varies.']));
+  });
+});
+
+describe('a method file', () => {
+  it('goes to another notebook as a copy that says where it is from; the same version again changes nothing', async () => {
+    const { bench, methodId } = await withMethod();
+    const { fileName, text } = await bench.do('methodFile.write', { methodId });
+    expect(fileName).toBe('thumb-twist-rub-v1.laydown-method.json');
+    const other = await new TestBench().withNotebook();
+    expect(await other.do('methodFile.inspect', { file: text })).toMatchObject({ standing: 'new', from: { laboratory: 'Quillmere Flexibles', writtenBy: 'Imke Rasmund' } });
+    const taken = await other.do('methodFile.takeIn', { file: text });
+    expect(taken.methodId).not.toBe(methodId);
+    expect(taken.versions).toMatchObject([{ version: '1', written: thumbTwistRub, origin: { methodId, version: '1' } }]);
+
+    const entries = await other.entries();
+    expect(await other.do('methodFile.inspect', { file: text })).toMatchObject({ standing: 'here', methodId: taken.methodId });
+    await other.do('methodFile.takeIn', { file: text });
+    expect(await other.entries()).toBe(entries);
+    // Out again it is the same file, which its own notebook knows.
+    expect((await other.do('methodFile.write', { methodId: taken.methodId })).text).toBe(text);
+    await bench.do('methodFile.takeIn', { file: text });
+    expect((await bench.do('inHouseMethods.list', {})).length).toBe(1);
+  });
+
+  it('of a later version becomes a version, an older one is refused, and so is another text under the same version', async () => {
+    const { bench, methodId } = await withMethod();
+    const first = (await bench.do('methodFile.write', { methodId })).text;
+    await bench.do('inHouseMethod.change', { methodId, written: tenTwists, reason: 'more twists' });
+    const second = (await bench.do('methodFile.write', { methodId })).text;
+    const other = await new TestBench().withNotebook();
+    await other.do('methodFile.takeIn', { file: first });
+    expect(await other.do('methodFile.inspect', { file: second })).toMatchObject({ standing: 'version', changes: ['Twists: 5 → 10.', 'Grade of rub, limit: at least 4 → at least 3.'] });
+    expect((await other.do('methodFile.takeIn', { file: second })).versions.map(({ version, origin }) => [version, origin!.version])).toEqual([['2', '2'], ['1', '1']]);
+    const third = await new TestBench().withNotebook();
+    await third.do('methodFile.takeIn', { file: second });
+    expect((await third.refused('methodFile.inspect', { file: first })).message).toMatch(/version 1 is older/);
+    expect((await third.refused('methodFile.takeIn', { file: second.replace('bare film', 'nothing left') })).message).toMatch(/is here already and says something else/);
+    expect(await third.refused('methodFile.inspect', { file: 'PK\u0003' })).toMatchObject({ code: 'input', field: 'file' });
+  });
+});
