@@ -30,7 +30,7 @@ export function propertyTable(title: string, rows: PropertyRow[]): Content {
   const values = decimalColumn(rows.map(({ line }) => withoutUnit(line.text, line.unit)), size.table);
   const intervalName = commonIntervalName(rows);
   const heads = ['Property', 'Value', 'Unit', intervalName || 'Interval', 'n', 'Limit', 'Verdict', 'Readings, interval, limit'];
-  const intervals = rows.map(({ line }) => (intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText));
+  const intervals = rows.map(({ line }) => (intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText) || whyNone(line));
   const widths = columnWidths(rows.map(({ line }) => withoutUnit(line.text, line.unit)), intervals);
   const right = new Set([1, 4]);
   const head = heads.map((text, index): TableCell => ({ text, style: 'head', alignment: right.has(index) ? 'right' : 'left', verticalAlignment: 'bottom' }));
@@ -75,6 +75,12 @@ function nameCell({ name, group: inGroup }: PropertyRow, group: string): TableCe
 
 function startsGroup(rows: PropertyRow[], index: number): boolean {
   return rows[index]!.group !== '' && rows[index]!.group !== rows[index - 1]?.group;
+}
+
+/** Why a line has no interval; '' where its own text says so: a bound, a bracket, words. */
+function whyNone({ n, text, unit }: PropertyLine): string {
+  if (!/^[−\d]/u.test(withoutUnit(text, unit))) return '';
+  return n === 1 ? 'none: 1 reading' : 'none';
 }
 
 /** The name of the interval when all lines that have one share it; it then stands in the head. */

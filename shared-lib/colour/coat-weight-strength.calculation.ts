@@ -48,7 +48,7 @@ export const coatWeightStrengthCalculation = defineCalculation({
   cautions: [],
   sources: [
     'Tollenaar & Ernst 1962 (density nearing that of a thick layer, from memory)',
-    'Inverse prediction by the delta method; for a line s(x0) = (s/b)·√(1/m + 1/n + (y0 − ȳ)²/(b²·Sxx)) (ISO 8466-1)',
+    'Inverse prediction by the delta method; for a line s(x0) = (s/b)·√(1/m + 1/n + (y0 − mean y)²/(b²·Sxx)) (ISO 8466-1)',
   ],
 });
 

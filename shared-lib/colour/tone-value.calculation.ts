@@ -122,7 +122,7 @@ function compute({ patches, formula }: Patches, { reportAtPct, level }: { report
       ...(toneValuePct.n === 1 ? ['One reading gives no interval; read the patch several times along the sheet.'] : ['Intervals hold the scatter of the tint; the solid enters by its mean.']),
     ],
     figures: [
-      ...(curve.length > 0 ? [toneCurveFigure(curve, `The tone value${at} is ${toneValuePct.value!.toFixed(1)} %, a gain of ${gainPct.value!.toFixed(1)} %; ${curve.length} patches.`)] : []),
+      ...(curve.length > 0 ? [toneCurveFigure(curve, `The tone value${at} is ${toneValuePct.value!.toFixed(1)} %, a gain of ${gainPct.value!.toFixed(1)} %; ${curve.length} patch${curve.length === 1 ? '' : 'es'}.`)] : []),
       replicatesFigure('tone-value-readings', `Tone value${at}`, '%', reported.values, toneValuePct),
       ...(gains.length > 0 ? [replicatesFigure('gain-readings', `Gain${at}`, '%', gains, gainPct)] : []),
     ],

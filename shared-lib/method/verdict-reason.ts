@@ -9,7 +9,7 @@ export function verdictReason(result: ResultValue, verdict: PropertyVerdict, rul
   if (knownRegion(result, rule) === null) {
     return result.value === null
       ? 'Undecided: the result has no value.'
-      : 'Undecided: the guarded rule compares the interval with the limit, and this result has none.';
+      : 'Undecided: the guarded rule compares the interval with the limit, and this result has none; more readings may give one, the simple rule does without.';
   }
   switch (verdict.verdict) {
     case 'meets':

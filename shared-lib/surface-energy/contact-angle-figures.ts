@@ -37,7 +37,7 @@ function owensWendtFigure({ names, liquids, scatter, out }: ContactAnglePlot): F
       ? `The line meets the axis at the root of the dispersive part, ${mnm(out[1]!)}, and its slope is the root of the polar part, ${mnm(out[2]!)}.`
       : 'No line fits these angles.',
     x: { title: '√(polar ∕ dispersive) of the liquid', scale: 'linear', min: 0 },
-    y: { title: 'γ(1 + cos θ) ∕ 2√(dispersive)', unit: '√(mN/m)', scale: 'linear' },
+    y: { title: 'γ(1 + cos θ) ∕ 2√(disp.)', unit: '√(mN/m)', scale: 'linear' },
     series: [
       { name: 'Liquids, ± 1 standard deviation', kind: 'points', role: 'reading', points: points(names, scatter, at, ordinate) },
       ...(out ? [{ name: 'Owens–Wendt', kind: 'line' as const, role: 'fit' as const, points: [0, far].map((x) => ({ x, y: line(x) })) }] : []),
