@@ -21,6 +21,8 @@ import type { InputProblem } from './calculation/input-error.ts';
 import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';
 import { inHouseCalls } from './in-house-calls.ts';
+import { attachmentCalls } from './attachment-calls.ts';
+import { colourCalls } from './colour-calls.ts';
 import { trialCalls } from './trial-calls.ts';
 
 /**
@@ -135,6 +137,8 @@ export const api = {
   'record.verify': call<VerifyView>()(nothing),
 
   ...trialCalls,
+  ...colourCalls,
+  ...attachmentCalls,
   ...inHouseCalls,
 } as const;
 

@@ -1,8 +1,12 @@
-import type { Field } from '../../shared-lib/method/method.ts';
+import type { Field, Method } from '../../shared-lib/method/method.ts';
+import { formatValue } from '../../shared-lib/quantity/format.ts';
+import type { PhotoView } from '../../shared-lib/notebook/attachment-views.ts';
 import type { BenchSheetView, CellView } from '../../shared-lib/notebook/views.ts';
 import { evaluationOf } from './evaluation-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
-import { loadTest, type StoredCell } from './queries/tests.ts';
+import { itemName } from './queries/items.ts';
+import { spectrumFiles } from './queries/spectrum-files.ts';
+import { loadTest, type StoredCell, type StoredPhoto, type StoredTest } from './queries/tests.ts';
 import { unusual } from './read-cell.ts';
 import { sheetRows } from './sheet-rows.ts';
 import { testLineOf } from './test-line.ts';
@@ -16,13 +20,14 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
   const test = loadTest(notebook.store, testId);
   const method = notebook.methods.ofTest(test);
   const { live, missing } = evaluationOf(notebook, test, method);
+  const items = itemNames(notebook, test, method);
   return {
     test: testLineOf(notebook, test),
     sample: sampleView(notebook, test.sampleId),
-    conditions: cellViews(method.conditions, test.conditions),
+    conditions: cellViews(method.conditions, test.conditions, items),
     rows: sheetRows(test, method).map(({ row, cells, voided, remark }) => ({
       row,
-      cells: cellViews(method.readings.fields, cells),
+      cells: cellViews(method.readings.fields, cells, items),
       voided,
       remark,
     })),
@@ -30,21 +35,45 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
     rule: test.rule,
     live,
     missing,
+    photos: Object.fromEntries(test.photos.map(({ photoId, ...photo }) => [photoId, photoView(notebook, photo)])),
     traces: Object.fromEntries(test.traces.map(({ traceId, name, points }) => [traceId, { name, points }])),
+    items,
+    spectrumFiles: spectrumFiles(notebook.store, test),
     remark: test.remark,
   };
 }
 
-function cellViews(fields: Field[], cells: Record<string, StoredCell>): Record<string, CellView> {
+function photoView(notebook: OpenNotebook, { name, sha256, planeSha256, reading }: Omit<StoredPhoto, 'photoId'>): PhotoView {
+  const { area, problem } = notebook.photos.area(planeSha256, reading, name);
+  if (!area) return { name, sha256, reading, text: problem };
+  const { text, intervalText } = formatValue(area.removedPct);
+  return { name, sha256, reading, text: `${text} removed (${intervalText})` };
+}
+
+function itemNames({ store }: OpenNotebook, test: StoredTest, method: Method): Record<string, string> {
+  const cells = [...method.conditions.map((field) => ({ field, values: [test.conditions[field.key]?.value] })), ...method.readings.fields.map((field) => ({ field, values: test.rows.map((row) => row.cells[field.key]?.value) }))];
   return Object.fromEntries(
-    fields.flatMap((field) => {
-      const cell = cells[field.key];
-      return cell ? [[field.key, cellView(field, cell)]] : [];
+    cells.flatMap(({ field, values }) => {
+      if (field.kind !== 'item') return [];
+      return values.flatMap((value) => {
+        const name = typeof value === 'string' ? itemName(store, field, value) : undefined;
+        return name === undefined ? [] : [[value, name]];
+      });
     }),
   );
 }
 
-function cellView(field: Field, { value, typed, corrections }: StoredCell): CellView {
+function cellViews(fields: Field[], cells: Record<string, StoredCell>, items: Record<string, string>): Record<string, CellView> {
+  return Object.fromEntries(
+    fields.flatMap((field) => {
+      const cell = cells[field.key];
+      return cell ? [[field.key, cellView(field, cell, items)]] : [];
+    }),
+  );
+}
+
+function cellView(field: Field, { value, typed, corrections }: StoredCell, items: Record<string, string>): CellView {
   // What was filled in and not typed is shown as it would be typed.
-  return { value, typed: typed === '' && value !== null ? String(value) : typed, corrections, warning: unusual(field, value) };
+  const filledIn = value !== null && (typed === '' || typed === value);
+  return { value, typed: filledIn ? (items[String(value)] ?? String(value)) : typed, corrections, warning: unusual(field, value) };
 }

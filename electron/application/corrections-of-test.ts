@@ -17,18 +17,22 @@ export function correctionsOfTest({ store, methods }: OpenNotebook, testId: stri
   });
 }
 
-/** Before, after and reason in words; `null` for an entry that corrects nothing. A trace in place of another corrects it. */
+/** Before, after and reason in words; `null` for an entry that corrects nothing. A trace or photograph in place of another corrects it. */
 export function correctionOf(store: NotebookStore, names: EntryNames, entry: Entry): { before: string; after: string; reason: string } | null {
-  if (entry.kind !== 'trace.read') return describeEntry(entry, names).correction;
-  return entry.body.reason === '' ? null : traceCorrection(store, names, entry.seq, entry.body);
+  if (entry.kind === 'trace.read') return fileCorrection(store, names, entry.seq, entry.body, 'trace', entry.body.traceId);
+  if (entry.kind === 'photo.measured') return fileCorrection(store, names, entry.seq, entry.body, 'photo', entry.body.photoId);
+  return describeEntry(entry, names).correction;
 }
 
-function traceCorrection(store: NotebookStore, names: EntryNames, seq: number, { testId, row, key, traceId, reason }: EntryBody<'trace.read'>) {
-  const before = store.one<{ traceId: string }>(
-    'SELECT traceId FROM trace WHERE testId = ? AND "row" = ? AND key = ? AND seq < ? ORDER BY seq DESC LIMIT 1',
+type FileCell = Pick<EntryBody<'trace.read'>, 'testId' | 'row' | 'key' | 'reason'>;
+
+function fileCorrection(store: NotebookStore, names: EntryNames, seq: number, { testId, row, key, reason }: FileCell, table: 'trace' | 'photo', value: string) {
+  if (reason === '') return null;
+  const before = store.one<{ value: string }>(
+    `SELECT ${table}Id AS value FROM ${table} WHERE testId = ? AND "row" = ? AND key = ? AND seq < ? ORDER BY seq DESC LIMIT 1`,
     [testId, row, key, seq],
   );
-  return { before: before ? names.value(testId, key, before.traceId) : 'nothing', after: names.value(testId, key, traceId), reason };
+  return { before: before ? names.value(testId, key, before.value) : 'nothing', after: names.value(testId, key, value), reason };
 }
 
 function where(names: EntryNames, entry: Entry): string {

@@ -21,5 +21,5 @@ export function cellChange(field: Field, before: StoredCell | undefined, value: 
 function asWhat({ kind, unit }: Field, { value, typed }: StoredCell): string {
   if (value === null) return ' and cleared';
   if (kind === 'spectrum') return '';
-  return kind === 'trace' ? '' : ` as ${withUnit(typed || value, unit)}`;
+  return kind === 'trace' || kind === 'photo' ? '' : ` as ${withUnit(typed || value, unit)}`;
 }

@@ -1,7 +1,9 @@
+import { spectrumInWords, spectrumOf } from '../../shared-lib/colour/spectrum-text.ts';
 import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts';
 import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { MethodBook } from './method-book.ts';
+import { itemName } from './queries/items.ts';
 import { withUnit } from './with-unit.ts';
 
 /** Names for the ids in entries, looked up in the notebook; an id that is not there stands for itself. */
@@ -19,6 +21,9 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     const field = fieldOf(testId, key);
     if (field?.kind === 'choice') return field.choices.find((choice) => choice.value === cell)?.label ?? String(cell);
     if (field?.kind === 'trace') return traceName(store, String(cell));
+    if (field?.kind === 'spectrum') return `a spectrum (${spectrumInWords(spectrumOf(String(cell)))})`;
+    if (field?.kind === 'item') return itemName(store, field, String(cell)) ?? String(cell);
+    if (field?.kind === 'photo') return nameIn('SELECT name FROM attachment JOIN photo USING (sha256) WHERE photoId = ?', String(cell));
     const unit = field?.unitFrom === undefined ? field?.unit : unitChosen(testId, field.unitFrom);
     return withUnit(cell ?? '', unit);
   };
@@ -38,8 +43,10 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     row: (testId, row) => `${methodOf(testId)?.readings.rowName ?? 'row'} ${row.replace(/^r/, '')}`,
     field: (testId, key) => fieldOf(testId, key)?.label ?? key,
     value,
+    file: (sha256) => nameIn('SELECT name FROM attachment WHERE sha256 = ?', sha256),
     report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
     trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
+    reference: (id) => `the reference colour “${nameIn('SELECT name FROM reference_colour WHERE referenceId = ?', id)}”`,
     trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
     property: (methodId, key) => `${methods.property(methodId, key)?.title ?? key} by ${methods.find(methodId)?.shortTitle ?? methodId}`,
   };

@@ -5,6 +5,8 @@ import type { CheckpointSchedule } from './checkpoint-schedule.ts';
 import { EntryCache } from './entry-cache.ts';
 import { MethodBook } from './method-book.ts';
 import type { Evaluation } from './evaluate-test.ts';
+import { PhotoAreas } from './photo-areas.ts';
+import { PictureShelf } from './picture-shelf.ts';
 import { Refusal } from './refusal.ts';
 import { TraceShelf } from './trace-shelf.ts';
 
@@ -16,6 +18,8 @@ export class OpenNotebook {
   readonly path: string;
   readonly store: NotebookStore;
   readonly traces: TraceShelf;
+  readonly photos: PhotoAreas;
+  readonly pictures: PictureShelf;
   readonly methods: MethodBook;
   /** Live results by test, dropped when an entry touches the test. */
   readonly evaluations = new Map<string, Evaluation>();
@@ -35,6 +39,8 @@ export class OpenNotebook {
     this.#now = now;
     this.#schedule = schedule;
     this.traces = new TraceShelf(store);
+    this.photos = new PhotoAreas(store);
+    this.pictures = new PictureShelf(store);
     this.methods = new MethodBook(store);
   }
 
@@ -52,6 +58,7 @@ export class OpenNotebook {
       attachments,
     );
     for (const { body } of drafts) if ('testId' in body) this.evaluations.delete(body.testId);
+    if (drafts.some(({ body }) => 'testId' in body)) for (const [testId, { besideOthers }] of this.evaluations) if (besideOthers) this.evaluations.delete(testId);
     // A study counts in the verdict of every test by its method that is not finished.
     if (drafts.some(({ kind }) => kind === 'study.recorded')) this.evaluations.clear();
     this.#schedule.noteEntries(entries.length, this.store.fileBytes);

@@ -25,6 +25,8 @@ export function readCell(field: Field, typed: string, where: string, itemNamed: 
       return spectrumText(typedSpectrum(typed, where));
     case 'item':
       return itemNamed(field, typed.trim(), where);
+    case 'photo':
+      throw new InputError(where, shortened(typed), `${field.label} takes a photograph that is measured, not typed text.`);
     case 'trace':
       throw new InputError(where, shortened(typed), `${field.label} takes a trace read from a CSV file, not typed text.`);
   }

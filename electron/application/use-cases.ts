@@ -1,6 +1,9 @@
 import type { CallName, CallOutput, ParsedInput } from '../../shared-lib/api.ts';
 import { benchSheet } from './bench-sheet.ts';
+import { itemChoices } from './queries/items.ts';
 import { listMaterials } from './queries/materials.ts';
+import { countAttachments, listAttachments } from './queries/attachments.ts';
+import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
 import { enterCondition } from './use-cases/conditions.ts';
 import { setLimits } from './use-cases/limits.ts';
 import { addLot, addMaterial } from './use-cases/materials.ts';
@@ -14,10 +17,13 @@ import { pasteReadings } from './use-cases/paste.ts';
 import { addPerson } from './use-cases/people.ts';
 import { enterReading } from './use-cases/readings.ts';
 import { recordList } from './use-cases/record.ts';
+import { measurePhoto, previewPhoto } from './use-cases/photos.ts';
+import { addReference, referencesList, setTolerance } from './use-cases/references.ts';
 import { issueReport, previewReport, reportContent, reportPdf, reportsList } from './use-cases/reports.ts';
 import { remarkRow, restoreRow, voidRow } from './use-cases/rows.ts';
 import { addSample, samplesList, sampleView } from './use-cases/samples.ts';
 import { sessionView, takeBench } from './use-cases/session.ts';
+import { readSpectrum, spectraPreview } from './use-cases/spectra.ts';
 import { finishTest } from './use-cases/test-finish.ts';
 import { startTest } from './use-cases/test-start.ts';
 import { testsList } from './use-cases/tests-list.ts';
@@ -90,6 +96,12 @@ export const useCases = {
   'study.get': getStudy,
   'controlCharts.list': controlChartsList,
   'controlChart.get': getControlChart,
+  'references.list': referencesList,
+  'reference.add': addReference,
+  'tolerance.set': setTolerance,
+  'items.find': ({ notebook }, { of, search }) => itemChoices(notebook.store, of, search),
+  'spectra.preview': (_workplace, input) => spectraPreview(input),
+  'spectrum.read': readSpectrum,
   'method.get': getMethod,
   'inHouseMethods.list': inHouseMethodsList,
   'inHouseMethod.get': ({ notebook }, { methodId }) => inHouseView(notebook, methodId),
@@ -100,4 +112,12 @@ export const useCases = {
   'methodFile.write': writeOutMethodFile,
   'methodFile.inspect': inspectMethodFile,
   'methodFile.takeIn': takeInMethodFile,
+  'attachments.list': ({ notebook }, { attachedTo, attachedId }) => listAttachments(notebook.store, attachedTo, attachedId),
+  'attachments.counts': ({ notebook }) => countAttachments(notebook.store),
+  'attachment.add': addAttachment,
+  'attachment.unlink': unlinkAttachment,
+  'attachment.picture': attachedPicture,
+  'attachment.get': attachedFile,
+  'photo.preview': previewPhoto,
+  'photo.measure': measurePhoto,
 } satisfies { [Name in CallName]: (workplace: Workplace, input: ParsedInput<Name>) => CallOutput<Name> | Promise<CallOutput<Name>> };

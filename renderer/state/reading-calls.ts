@@ -28,6 +28,14 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'study.get',
   'controlCharts.list',
   'controlChart.get',
+  'attachments.list',
+  'attachments.counts',
+  'attachment.picture',
+  'attachment.get',
+  'photo.preview',
+  'references.list',
+  'items.find',
+  'spectra.preview',
 ]);
 
 export function isReading(name: CallName): boolean {

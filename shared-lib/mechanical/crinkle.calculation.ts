@@ -8,10 +8,12 @@ import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { gradeSchema } from './grade-field.ts';
 import { gradesFigure } from './grades-figure.ts';
-import { removedShare } from './removed-share.ts';
+import { removedFields, removedShare } from './removed-share.ts';
+
+const { squares: _counted, ...percentFields } = removedFields;
 
 const input = z.strictObject({
-  specimens: z.array(z.strictObject({ label: z.string().max(100).optional(), removedPct: z.number().min(0).max(100).optional(), grade: gradeSchema.optional() })).min(1).max(1000),
+  specimens: z.array(z.strictObject({ label: z.string().max(100).optional(), ...percentFields, grade: gradeSchema.optional() })).min(1).max(1000),
   /** Flexes between the fingers. */
   flexes: z.int().min(1).max(1000).default(10),
   level: levelSchema,
@@ -51,7 +53,7 @@ export const crinkleCalculation = defineCalculation({
       notes: [
         ...(grades.length > 0 ? ['The grade is the median of the specimens with their range; of two middle grades the worse counts. The scale is ours, after common practice.'] : []),
         ...(percents.length > 1 ? ['Removed: mean of the specimens with t interval, kept within 0 to 100 %.'] : []),
-        ...(percents.length === 1 ? ['Removed: one specimen has no interval.'] : []),
+        ...(percents.length === 1 ? [removed.low === null ? 'Removed: one specimen has no interval.' : 'Removed: one specimen; the interval says how well its picture was read, not how far specimens differ.'] : []),
       ],
       figures: [
         ...(grades.length > 0 ? [gradesFigure('grades', 'Grades after crinkling', names, specimens.map((specimen) => specimen.grade ?? null), grade)] : []),

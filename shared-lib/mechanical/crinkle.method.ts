@@ -4,6 +4,7 @@ import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { crinkleCalculation } from './crinkle.calculation.ts';
 import { gradeField } from './grade-field.ts';
+import { photoField, photoRemoved } from './photo-removed.ts';
 import { hoursSincePrinting, roomConditions } from './room-conditions.ts';
 
 /** A print crumpled between the fingers about ten times: does the ink stay on the moving film? */
@@ -38,6 +39,7 @@ export const crinkleMethod: Method = {
       { kind: 'text', key: 'label', label: 'Place', maxLength: 100, hint: 'colour, lane' },
       gradeField(false, '5 unchanged … 0 film bare in places'),
       { kind: 'number', key: 'removedPct', label: 'Removed', unit: '%', min: 0, max: 100, hint: 'Of the area that was flexed.' },
+      photoField,
     ],
     startRows: 3,
     minRows: 1,
@@ -52,12 +54,20 @@ export const crinkleMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => values.grade != null || values.removedPct != null);
+  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => values.grade != null || values.removedPct != null || values.photo != null);
   if (read.length === 0) throw new InputError('rows[0].grade', null, 'No specimen has a grade or a percent removed yet.');
-  const specimens = read.map(({ values }) => ({ label: textIn(values, 'label'), grade: numberIn(values, 'grade'), removedPct: numberIn(values, 'removedPct') }));
+  const photos = read.map(({ index }) => photoRemoved(bench, index));
+  const specimens = read.map(({ values }, place) => ({
+    label: textIn(values, 'label'),
+    grade: numberIn(values, 'grade'),
+    removedPct: photos[place]?.removedPct ?? numberIn(values, 'removedPct'),
+    removedLowPct: photos[place]?.removedLowPct,
+    removedHighPct: photos[place]?.removedHighPct,
+  }));
   const result = runOnBench(crinkleCalculation, { specimens, flexes: numberIn(bench.conditions, 'flexes') }, (field) => {
     const [, place, key] = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
     return place === undefined ? `conditions.${field}` : `rows[${read[Number(place)]!.index}].${key ?? 'grade'}`;
   });
-  return { ...result, flags: result.flags.map((flag) => (flag.where === 'flexes' ? { ...flag, where: 'conditions.flexes' } : flag)) };
+  const flags = result.flags.map((flag) => (flag.where === 'flexes' ? { ...flag, where: 'conditions.flexes' } : flag));
+  return { ...result, flags: [...flags, ...photos.flatMap((photo) => photo?.flags ?? [])] };
 }

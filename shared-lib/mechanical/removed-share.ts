@@ -8,11 +8,16 @@ import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 /** Fields that say how much of the print came off one specimen. */
 export const removedFields = {
   removedPct: z.number().min(0).max(100).optional(),
+  /** 95 % interval of the percent of this one specimen, where its picture was measured. */
+  removedLowPct: z.number().min(0).max(100).optional(),
+  removedHighPct: z.number().min(0).max(100).optional(),
   squares: z.strictObject({ total: z.int().min(1).max(10_000), removed: z.int().min(0) }).optional(),
 };
 
 export interface Removed {
   removedPct?: number | undefined;
+  removedLowPct?: number | undefined;
+  removedHighPct?: number | undefined;
   squares?: { total: number; removed: number } | undefined;
 }
 
@@ -41,7 +46,7 @@ const UNEVEN_P = 0.01;
 /**
  * Percent removed over all specimens. Squares counted on every specimen: their share with the exact interval, as long as the
  * specimens differ no more than counts do by chance. Else, and for percents: mean of the specimens with its t interval, kept
- * within 0 to 100.
+ * within 0 to 100 and no narrower than the pictures were read, whose errors specimens have in common.
  * @returns `uneven`: the counts of the specimens differ more than by chance
  */
 export function removedShare(specimens: readonly Removed[], percents: readonly number[], level: number): { removed: ResultValue; uneven: boolean; counted: boolean } {
@@ -50,12 +55,21 @@ export function removedShare(specimens: readonly Removed[], percents: readonly n
   const uneven = counted && isUneven(counts);
   if (!counted || uneven) {
     const mean = meanOfReplicates([...percents], '%', level, 0);
-    return { removed: { ...mean, high: mean.high === null ? null : Math.min(100, mean.high) }, uneven, counted };
+    const { low, high } = withPictures(mean, specimens, percents);
+    return { removed: { ...mean, low, high: high === null ? null : Math.min(100, high), level: low === null ? mean.level : level }, uneven, counted };
   }
   const total = counts.reduce((sum, count) => sum + count.total, 0);
   const removed = counts.reduce((sum, count) => sum + count.removed, 0);
   const { low, high } = clopperPearson(removed, total, level);
   return { removed: { value: (100 * removed) / total, unit: '%', low: 100 * low, high: 100 * high, level, n: total, bound: 'exact' }, uneven, counted };
+}
+
+function withPictures(mean: ResultValue, specimens: readonly Removed[], percents: readonly number[]): { low: number | null; high: number | null } {
+  if (specimens.every(({ removedLowPct }) => removedLowPct === undefined)) return mean;
+  const meanOf = (ends: number[]) => ends.reduce((sum, end) => sum + end, 0) / ends.length;
+  const low = meanOf(specimens.map(({ removedLowPct }, index) => removedLowPct ?? percents[index]!));
+  const high = meanOf(specimens.map(({ removedHighPct }, index) => removedHighPct ?? percents[index]!));
+  return { low: Math.min(low, mean.low ?? low), high: Math.max(high, mean.high ?? high) };
 }
 
 /** Pearson's test of one share for all. */

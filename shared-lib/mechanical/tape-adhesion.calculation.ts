@@ -71,8 +71,8 @@ function inB(grade: ResultValue): ResultValue {
 }
 
 /** @throws InputError when the short form and the list are mixed */
-function specimensOf({ specimens, removedPct, squares }: Input): (Removed & { label?: string | undefined })[] {
-  if (specimens === undefined) return [{ removedPct, squares }];
+function specimensOf({ specimens, removedPct, removedLowPct, removedHighPct, squares }: Input): (Removed & { label?: string | undefined })[] {
+  if (specimens === undefined) return [{ removedPct, removedLowPct, removedHighPct, squares }];
   if (removedPct !== undefined || squares !== undefined) {
     throw new InputError('specimens', null, 'Give one specimen by removedPct or squares, or several under specimens, not both.');
   }
@@ -85,8 +85,8 @@ function rest(pct: number | null): number | null {
   return pct === null ? null : 100 - pct;
 }
 
-function countedEnds({ squares }: Removed, level: number): { low: number | null; high: number | null } {
-  if (!squares) return { low: null, high: null };
+function countedEnds({ squares, removedLowPct, removedHighPct }: Removed, level: number): { low: number | null; high: number | null } {
+  if (!squares) return { low: removedLowPct ?? null, high: removedHighPct ?? null };
   const { low, high } = clopperPearson(squares.removed, squares.total, level);
   return { low: 100 * low, high: 100 * high };
 }
@@ -107,6 +107,7 @@ function edgeFlags(percents: readonly number[], listed: boolean): Flag[] {
 
 function shareNote(count: number, counted: boolean, uneven: boolean, removed: ResultValue): string {
   if (counted && !uneven) return `Retained: share of ${removed.n} squares, exact interval; it takes the squares as independent of one another.`;
+  if (count === 1 && removed.low !== null) return 'Retained: one specimen; the interval says how well its picture was read, not how far specimens differ.';
   if (count === 1) return 'Retained: one specimen in percent has no interval; count squares or test more specimens.';
   const alike = removed.low === removed.high ? ' All read the same, so the interval shows no width; it does not know how finely the percent was judged.' : '';
   return `Retained: mean of ${count} specimens with t interval, kept within 0 to 100 %.${alike}`;

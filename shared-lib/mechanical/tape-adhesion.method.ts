@@ -2,6 +2,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
+import { photoField, photoRemoved } from './photo-removed.ts';
 import { hoursSincePrinting, roomConditions } from './room-conditions.ts';
 import { tapeAdhesionCalculation } from './tape-adhesion.calculation.ts';
 
@@ -23,7 +24,7 @@ export const tapeAdhesionMethod: Method = {
       'Uncut print: lay the tape over solids and over overprints. Cross-cut: cut the lattice through the ink with even pressure, brush off the crumbs.',
       'Press the tape down with a roller or the thumbnail, the same way each time, until no air is left under it.',
       'After the agreed time (90 s, from 60 to 120 s, for ASTM D3359) pull it off in one go, as near to 180° as possible or at the agreed angle.',
-      'Count the squares of which more than half is gone, or judge the percent of the printed area removed. Look at the tape as well as the film.',
+      'Count the squares of which more than half is gone, or judge the percent of the printed area removed, or measure it in a photograph taken straight from above in even light. Look at the tape as well as the film.',
       'At least three specimens across the web; say where the ink parted.',
     ],
     spoils: [
@@ -74,6 +75,7 @@ export const tapeAdhesionMethod: Method = {
     fields: [
       { kind: 'text', key: 'label', label: 'Place', maxLength: 100, hint: 'colour, lane' },
       { kind: 'number', key: 'removedPct', label: 'Removed', unit: '%', min: 0, max: 100, hint: 'Of the printed area; or count squares.' },
+      photoField,
       { kind: 'number', key: 'squaresRemoved', label: 'Squares removed', min: 0, max: 10_000 },
       { kind: 'number', key: 'squaresTotal', label: 'of', min: 1, max: 10_000, hint: 'Empty: all squares of the lattice, 100 or 25.' },
       {
@@ -105,7 +107,14 @@ function evaluate(bench: BenchReadings) {
   const read = bench.rows.map((row, index) => ({ ...row, index })).filter(isBegun);
   if (read.length === 0) throw new InputError('rows[0].removedPct', null, 'No specimen has a reading yet: enter the percent removed or the squares removed.');
   const cuts = textIn(bench.conditions, 'cuts') ?? 'none';
-  const specimens = read.map(({ values, index }) => ({ label: textIn(values, 'label'), removedPct: numberIn(values, 'removedPct'), squares: squaresIn(values, cuts, index) }));
+  const photos = read.map(({ index }) => photoRemoved(bench, index));
+  const specimens = read.map(({ values, index }, place) => ({
+    label: textIn(values, 'label'),
+    removedPct: photos[place]?.removedPct ?? numberIn(values, 'removedPct'),
+    removedLowPct: photos[place]?.removedLowPct,
+    removedHighPct: photos[place]?.removedHighPct,
+    squares: squaresIn(values, cuts, index),
+  }));
   const result = runOnBench(tapeAdhesionCalculation, { specimens, cuts: cuts === 'none' ? 'none' : 'cross-cut' }, (field) => {
     const [, place, , key] = /^specimens\[(\d+)\](\.squares)?(?:\.(\w+))?/.exec(field) ?? [];
     if (place === undefined) return '';
@@ -115,13 +124,16 @@ function evaluate(bench: BenchReadings) {
   const onSheet = (where: string) => where.replace(/^specimens\[(\d+)\]$/, (_, place: string) => `rows[${read[Number(place)]!.index}].removedPct`);
   return {
     ...result,
-    flags: result.flags.map((flag) => ({ ...flag, where: onSheet(flag.where), text: flag.text.replace(/^Specimen (\d+)/, (_, count: string) => `Specimen ${read[Number(count) - 1]!.index + 1}`) })),
+    flags: [
+      ...result.flags.map((flag) => ({ ...flag, where: onSheet(flag.where), text: flag.text.replace(/^Specimen (\d+)/, (_, count: string) => `Specimen ${read[Number(count) - 1]!.index + 1}`) })),
+      ...photos.flatMap((photo) => photo?.flags ?? []),
+    ],
   };
 }
 
 /** What is filled in from the row above or said about the place alone begins no specimen. */
 function isBegun({ values }: BenchRow): boolean {
-  return ['removedPct', 'squaresRemoved', 'squaresTotal', 'parted'].some((key) => values[key] != null);
+  return ['removedPct', 'photo', 'squaresRemoved', 'squaresTotal', 'parted'].some((key) => values[key] != null);
 }
 
 function squaresIn(values: BenchRow['values'], cuts: string, index: number): { total: number; removed: number | undefined } | undefined {

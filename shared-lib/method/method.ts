@@ -28,10 +28,12 @@ export interface Method {
   companions?: boolean;
   /** What a finished test asks to be done, and by when. Pure: from what was stored of it alone. */
   followUp?: (test: FinishedReadings) => FollowUp[];
+  /** What a running test waits for, and by when: the next reading of a programme that takes weeks. Pure. None where nothing was planned. */
+  dueWhileRunning?: (test: RunningReadings) => DueReading[];
 }
 
 /** A method without its functions, which do not travel between application and screens. */
-export type MethodData = Omit<Method, 'evaluate' | 'followUp'>;
+export type MethodData = Omit<Method, 'evaluate' | 'followUp' | 'dueWhileRunning'>;
 
 /** What a follow-up is worked out from. */
 export interface FinishedReadings {
@@ -52,6 +54,18 @@ export interface FollowUp {
   /** Methods by which a later test of the same sample settles it. */
   settledBy: string[];
 }
+
+/** What the next reading of a running test is worked out from. */
+export interface RunningReadings {
+  conditions: Record<string, CellValue>;
+  /** Without the voided ones. */
+  rows: BenchRow[];
+  /** ISO 8601 date. */
+  startedOn: string;
+}
+
+/** A reading that a running test waits for. */
+export type DueReading = Omit<FollowUp, 'settledBy'>;
 
 export type MethodGroup =
   | 'surface-energy'

@@ -16,12 +16,16 @@ export interface EntryNames {
   row(testId: string, row: string): string;
   /** The label of a condition or reading: 'wetting tension' */
   field(testId: string, key: string): string;
-  /** A value as it is read, with its unit: '38 mN/m'; the label of a choice; the file of a trace. Never called with `null`. */
+  /** A value as it is read, with its unit: '38 mN/m'; the label of a choice; the file of a trace or photograph. Never called with `null`. */
   value(testId: string, key: string, value: CellValue): string;
+  /** The name of an attachment: 'film certificate.pdf' */
+  file(sha256: string): string;
   /** 'LD-2025-003' */
   report(reportId: string): string;
   /** 'the trial set “Low-migration series”' */
   trialSet(trialSetId: string): string;
+  /** 'the reference colour “Pouch red 12”' */
+  reference(referenceId: string): string;
   /** 'trial R4' */
   trial(trialId: string): string;
   /** 'Mean bond strength by Lamination bond' */

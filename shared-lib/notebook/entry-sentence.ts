@@ -3,6 +3,8 @@ import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
 import { inHouseSentence } from './in-house-sentence.ts';
 import { trialSentence } from './trial-sentence.ts';
+import { colourSentence } from './colour-sentence.ts';
+import { attachmentSentence } from './attachment-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
 
 /** An entry in words: what was done, without who and when. */
@@ -77,6 +79,14 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
       const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${sentenceEnd(replaces.reason)}` : '.';
       return plain(`Issued report ${number} on ${tests}${recipient ? ` to ${recipient}` : ''}${instead}`);
     }
+    case 'attachment.linked':
+    case 'attachment.unlinked':
+    case 'photo.measured':
+      return plain(attachmentSentence(entry, names));
+    case 'reference.added':
+    case 'tolerance.set':
+    case 'spectrum.read':
+      return plain(colourSentence(entry, names));
     case 'habit.described':
     case 'inHouseMethod.added':
     case 'inHouseMethod.versioned':

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { resultValueSchema } from '../calculation/result.ts';
 import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method/property-verdict.ts';
+import { attachmentEntryBodies } from './attachment-entries.ts';
+import { colourEntryBodies } from './colour-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
 import { trialEntryBodies } from './trial-entries.ts';
 
@@ -129,6 +131,8 @@ export const entryBodies = {
   }),
   ...trialEntryBodies,
   ...inHouseEntryBodies,
+  ...colourEntryBodies,
+  ...attachmentEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

@@ -1,3 +1,5 @@
+import { attachedAbout, attachmentChanges } from './attachment-changes.ts';
+import { colourChanges } from './colour-changes.ts';
 import type { Entry } from './entry.ts';
 import type { Limit } from '../method/method.ts';
 import { insert, put, remove, set } from './table-change.ts';
@@ -144,6 +146,14 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
         ...(replaces ? [set('report', { reportId: replaces.reportId }, { replacedBy: report.reportId })] : []),
       ];
     }
+    case 'attachment.linked':
+    case 'attachment.unlinked':
+    case 'photo.measured':
+      return attachmentChanges(entry);
+    case 'reference.added':
+    case 'tolerance.set':
+    case 'spectrum.read':
+      return colourChanges(entry);
     case 'habit.described':
     case 'inHouseMethod.added':
     case 'inHouseMethod.versioned':
@@ -164,6 +174,7 @@ function limitRows(testId: string, limits: Limit[]): ChangeOf<'test_limit'>[] {
 }
 
 function about(entry: Entry): ChangeOf<'entry_about'> {
-  const body = entry.body as { testId?: string; sampleId?: string };
+  const isAttached = entry.kind === 'attachment.linked' || entry.kind === 'attachment.unlinked';
+  const body = isAttached ? attachedAbout(entry) : (entry.body as { testId?: string; sampleId?: string });
   return insert('entry_about', { seq: entry.seq, testId: body.testId ?? null, sampleId: body.sampleId ?? null });
 }

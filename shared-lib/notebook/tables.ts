@@ -1,3 +1,6 @@
+import type { AttachedTo } from './attachment-entries.ts';
+import type { DifferenceFormula } from '../colour/difference-formulas.ts';
+import type { ReferenceColour } from '../method/reference-colour.ts';
 import type { MaterialKind } from './entry.ts';
 import type { TestState } from './views.ts';
 import type { CellValue } from '../method/method.ts';
@@ -136,6 +139,59 @@ export interface Tables {
     recordedBy: string;
     seq: number;
   };
+  attachment_link: {
+    attachedTo: AttachedTo;
+    attachedId: string;
+    sha256: string;
+    caption: string;
+    linkedAt: string;
+    linkedBy: string;
+    seq: number;
+  };
+  photo: {
+    photoId: string;
+    testId: string;
+    row: string;
+    key: string;
+    sha256: string;
+    planeSha256: string;
+    /** JSON: `PhotoReading`. */
+    reading: string;
+    seq: number;
+  };
+  reference_colour: {
+    referenceId: string;
+    name: string;
+    spectrum: string | null;
+    L: number | null;
+    a: number | null;
+    b: number | null;
+    illuminant: ReferenceColour['illuminant'];
+    observer: 2 | 10;
+    condition: ReferenceColour['condition'];
+    geometry: ReferenceColour['geometry'];
+    note: string;
+    /** JSON: the file of its spectrum. */
+    file: string | null;
+    replacedBy: string | null;
+    addedAt: string;
+    addedBy: string;
+    addedSeq: number;
+  };
+  reference_tolerance: {
+    referenceId: string;
+    customer: string;
+    formula: DifferenceFormula;
+    limit: number;
+    cmcL: number;
+    cmcC: number;
+    deltaL: number | null;
+    deltaC: number | null;
+    deltaH: number | null;
+    seq: number;
+  };
+  /** The file that the spectrum of a cell came from, as JSON; it holds while `seq` is the last entry of the cell. */
+  spectrum_file: { testId: string; row: string; key: string; file: string; seq: number };
   /** What an entry speaks of: its test or sample. */
   entry_about: { seq: number; testId: string | null; sampleId: string | null };
 }
@@ -166,6 +222,11 @@ export const tableKeys = {
   in_house_method: ['methodId'],
   in_house_version: ['methodId', 'version'],
   study: ['studyId'],
+  attachment_link: ['attachedTo', 'attachedId', 'sha256'],
+  photo: ['photoId'],
+  reference_colour: ['referenceId'],
+  reference_tolerance: ['referenceId', 'customer'],
+  spectrum_file: ['testId', 'row', 'key'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
 

@@ -2,6 +2,7 @@ import type { TableColumn } from '../calculation/calculation.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
+import type { PhotoView } from './attachment-views.ts';
 import type { EntryKind, MaterialKind } from './entry.ts';
 import type { StripSpec } from '../figure/strip.ts';
 
@@ -139,6 +140,12 @@ export interface BenchSheetView {
   /** One sentence: what is missing or wrong; `where` is `rows[INDEX].KEY` or `conditions.KEY` or ''. */
   missing: { where: string; text: string } | null;
   traces: Record<string, { name: string; points: number }>;
+  /** Absent: none. */
+  photos?: Record<string, PhotoView>;
+  /** Names of what item fields hold, by id; absent: none. */
+  items?: Record<string, string>;
+  /** Names that spectra have in the files they came from, by `ROW-KEY`, of a condition `condition-KEY`; absent: none. */
+  spectrumFiles?: Record<string, string>;
   remark: string;
 }
 

@@ -3,8 +3,8 @@ import type { Flag, ResultValue } from '../calculation/result.ts';
 import { normalUpperTail } from '../statistics/distributions.ts';
 import type { AreaReading } from './area-reading.ts';
 import { LEVELS, lighterThan, STEPS, type Levels } from './levels.ts';
-import { halfWay } from './start-threshold.ts';
-import { twoSides, type Side } from './two-sides.ts';
+import { halfWay, startThreshold } from './start-threshold.ts';
+import { twoSides, type Side, type TwoSides } from './two-sides.ts';
 
 /** What a threshold makes of a region. */
 export interface RemovedArea {
@@ -40,13 +40,15 @@ const WIDEST_HALF_PCT = 1;
  * pixels (counted by how far each lies between the two greys instead of as whole), grain that carries pixels across the
  * threshold, and the pixel grid along edges. Ours; tests/reference/picture says how often it covers the true share.
  * It says how well this picture was read, not how the next specimen would turn out.
+ * @param start print and bare places as the program's own threshold parts them: their greys are read there, since a threshold
+ *   that cuts into the grain of one side would make two of it. Where that finds no two sides, those at `threshold` count.
  * @throws InputError on `threshold` when print and bare places run into one another
  */
-export function removedArea(levels: Levels, { threshold, removed }: Pick<AreaReading, 'threshold' | 'removed'>): RemovedArea {
+export function removedArea(levels: Levels, { threshold, removed }: Pick<AreaReading, 'threshold' | 'removed'>, start = twoSides(levels, startThreshold(levels))): RemovedArea {
   const { count } = levels;
-  const sides = twoSides(levels, threshold);
-  const { dark, light } = greysOf(sides.darker, sides.lighter, threshold);
-  const contrast = (light.median - dark.median) / Math.sqrt((dark.spread ** 2 + light.spread ** 2) / 2);
+  const sides = contrastOf(start, threshold) >= LEAST_CONTRAST ? start : twoSides(levels, threshold);
+  const { dark, light } = greysOf(sides, threshold);
+  const contrast = contrastOf(sides, threshold);
   if (contrast < LEAST_CONTRAST) throw new InputError('threshold', threshold, overlapText(contrast, sides.darker.pixels === 0 || sides.lighter.pixels === 0));
 
   const lighter = lighterThan(levels, threshold) / count;
@@ -55,8 +57,8 @@ export function removedArea(levels: Levels, { threshold, removed }: Pick<AreaRea
   const more = lighterThan(levels, threshold - reach) / count - lighter;
   const less = lighter - lighterThan(levels, threshold + reach) / count;
   const mixed = lighterByShare(levels, dark.median, light.median) / count - lighter;
-  const strayUp = (1 - lighter) * normalUpperTail((threshold - dark.median) / dark.spread);
-  const strayDown = lighter * normalUpperTail((light.median - threshold) / light.spread);
+  const strayUp = (sides.darker.pixels / count) * normalUpperTail((threshold - dark.median) / dark.spread);
+  const strayDown = (sides.lighter.pixels / count) * normalUpperTail((light.median - threshold) / light.spread);
   const grid = (EDGE_SHIFT * sides.edge) / count;
   const low = Math.max(0, lighter - Math.hypot(less, Math.max(0, -mixed), strayUp, grid));
   const high = Math.min(1, lighter + Math.hypot(more, Math.max(0, mixed), strayDown, grid));
@@ -80,8 +82,13 @@ export function removedMask({ inside, quarters }: Levels, { threshold, removed }
   return Uint8Array.from(quarters, (quarter, index) => (inside[index] === 1 && quarter > cut === (removed === 'lighter') ? 1 : 0));
 }
 
+function contrastOf(sides: TwoSides, threshold: number): number {
+  const { dark, light } = greysOf(sides, threshold);
+  return (light.median - dark.median) / Math.sqrt((dark.spread ** 2 + light.spread ** 2) / 2);
+}
+
 /** A side without pixels is taken to lie as far beyond the threshold as the other does before it. */
-function greysOf(darker: Side, lighter: Side, threshold: number) {
+function greysOf({ darker, lighter }: TwoSides, threshold: number) {
   const dark = darker.grey ?? { median: 2 * threshold - lighter.grey!.median, spread: lighter.grey!.spread };
   const light = lighter.grey ?? { median: 2 * threshold - darker.grey!.median, spread: darker.grey!.spread };
   return { dark, light };

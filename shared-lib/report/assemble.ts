@@ -1,6 +1,7 @@
 import type { Calculation } from '../calculation/calculation.ts';
 import { spectrumInWords, spectrumOf } from '../colour/spectrum-text.ts';
-import type { Field, Method } from '../method/method.ts';
+import type { CellValue, Field, Method } from '../method/method.ts';
+import { isAsked } from '../method/sheet.ts';
 import type { BenchSheetView, CellView, LotView, PropertyLine, RowView } from '../notebook/views.ts';
 import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
 import { flagInWords } from './flag-place.ts';
@@ -66,7 +67,8 @@ function section(test: ReportTest): ReportSection {
     testedAt: test.testedAt,
     conditions: method.conditions.flatMap((field) => {
       const cell = sheet.conditions[field.key];
-      return cell && cell.value !== null ? [{ label: field.label, value: withUnit(cellText(field, cell, sheet), field.unit) }] : [];
+      const asked = isAsked(field, valuesOf(sheet.conditions), (value) => value in (sheet.items ?? {}));
+      return asked && cell && cell.value !== null ? [{ label: field.label, value: withUnit(cellText(field, cell, sheet), field.unit) }] : [];
     }),
     lines,
     columns: calculation.columns,
@@ -129,8 +131,17 @@ function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
     const trace = sheet.traces[String(cell.value)];
     return trace ? `${trace.name} (${trace.points} points)` : '';
   }
+  if (field.kind === 'photo') {
+    const photo = sheet.photos?.[String(cell.value)];
+    return photo ? `${photo.name}: ${photo.text}` : '';
+  }
+  if (field.kind === 'item') return sheet.items?.[String(cell.value)] ?? cell.typed.trim();
   if (field.kind === 'spectrum') return spectrumInWords(spectrumOf(String(cell.value)));
   return cell.typed.trim();
+}
+
+function valuesOf(cells: Record<string, CellView>): Record<string, CellValue> {
+  return Object.fromEntries(Object.entries(cells).map(([key, { value }]) => [key, value]));
 }
 
 function withUnit(text: string, unit: string | undefined): string {

@@ -1,6 +1,7 @@
 import type { ResultValue } from '../../../shared-lib/calculation/result.ts';
 import type { CellValue, Limit } from '../../../shared-lib/method/method.ts';
 import type { PropertyVerdict, VerdictRule } from '../../../shared-lib/method/property-verdict.ts';
+import type { PhotoReading } from '../../../shared-lib/notebook/attachment-entries.ts';
 import type { TraceReading } from '../../../shared-lib/notebook/entry.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { TestState } from '../../../shared-lib/notebook/views.ts';
@@ -32,6 +33,14 @@ export interface StoredTrace {
   points: number;
 }
 
+export interface StoredPhoto {
+  photoId: string;
+  name: string;
+  sha256: string;
+  planeSha256: string;
+  reading: PhotoReading;
+}
+
 /** A test as it stands in the notebook. */
 export interface StoredTest {
   testId: string;
@@ -48,6 +57,7 @@ export interface StoredTest {
   /** By number; rows that nobody has written in are not here. */
   rows: StoredRow[];
   traces: StoredTrace[];
+  photos: StoredPhoto[];
   remark: string;
   /** The entry by which it was finished last, `null` until then. */
   finishedSeq: number | null;
@@ -80,6 +90,7 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
     conditions: conditionsOf(store, testId),
     rows: rowsOf(store, testId),
     traces: tracesOf(store, testId),
+    photos: photosOf(store, testId),
     remark,
     finishedSeq,
     finished: finishedOf(test),
@@ -148,6 +159,16 @@ function tracesOf(store: NotebookStore, testId: string): StoredTrace[] {
       [testId],
     )
     .map((trace) => ({ ...trace, reading: JSON.parse(trace.reading) as TraceReading }));
+}
+
+function photosOf(store: NotebookStore, testId: string): StoredPhoto[] {
+  return store
+    .all<Omit<StoredPhoto, 'reading'> & { reading: string }>(
+      `SELECT photo.photoId, attachment.name, photo.sha256, photo.planeSha256, photo.reading
+       FROM photo JOIN attachment USING (sha256) WHERE photo.testId = ? ORDER BY photo.seq`,
+      [testId],
+    )
+    .map((photo) => ({ ...photo, reading: JSON.parse(photo.reading) as PhotoReading }));
 }
 
 function finishedOf(test: Tables['test']): StoredTest['finished'] {

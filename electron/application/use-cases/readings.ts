@@ -5,6 +5,7 @@ import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
 import { fillIn } from '../fill-in.ts';
 import { fieldNamed } from '../method-of-test.ts';
+import { itemFinder } from '../item-finder.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest, type StoredCell, type StoredRow, type StoredTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
@@ -19,7 +20,7 @@ export function enterReading(workplace: Workplace, input: ParsedInput<'reading.e
   const test = loadTest(notebook.store, testId);
   const method = notebook.methods.ofTest(test);
   const field = fieldNamed(method.readings.fields, key);
-  const value = readCell(field, typed, 'typed');
+  const value = readCell(field, typed, 'typed', itemFinder(notebook.store));
   const stored = openRow(test, method, row);
   const before = stored?.cells[key];
   const change = cellChange(field, before, value, reason, isFilledIn(test, field, before));
@@ -49,10 +50,10 @@ export function openRow(test: StoredTest, method: Method, row: string): StoredRo
 
 /**
  * Filled in by the program and not typed over since. Once the test was finished the result stands on it like on any other
- * reading. A trace or a spectrum from a file has no typed text either, but was chosen by a person.
+ * reading. A trace, a photograph or a spectrum from a file has no typed text either, but was chosen by a person.
  */
 export function isFilledIn(test: StoredTest, field: Field, cell: StoredCell | undefined): boolean {
-  return !test.finished && field.kind !== 'trace' && field.kind !== 'spectrum' && cell !== undefined && cell.typed === '' && cell.corrections === 0;
+  return !test.finished && field.kind !== 'trace' && field.kind !== 'photo' && field.kind !== 'spectrum' && cell !== undefined && cell.typed === '' && cell.corrections === 0;
 }
 
 /** The entries that fill in a row's other fields with its first reading; none once it has readings. */

@@ -1,9 +1,9 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
-import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { BenchSheetView, TracePreview } from '../../../shared-lib/notebook/views.ts';
 import { previewTraceCsv } from '../../exchange/trace-csv.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
+import { decodeFile } from '../decode-file.ts';
 import { fieldNamed } from '../method-of-test.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest } from '../queries/tests.ts';
@@ -34,10 +34,4 @@ export function readTrace(workplace: Workplace, input: ParsedInput<'trace.read'>
   const read: Draft = { kind: 'trace.read', body: { traceId: workplace.newId(), testId, row, key, sha256, reading, points, reason } };
   notebook.append([...drafts, read, ...fillInIfNew(test, method, row, new Set([key]))], attachments);
   return benchSheet(notebook, testId);
-}
-
-/** @throws InputError when it is no base64 */
-function decodeFile(base64: string): Uint8Array {
-  if (!/^[A-Za-z0-9+/]*={0,2}$/.test(base64) || base64.length % 4 !== 0) throw new InputError('bytes', null, 'The file did not arrive whole; choose it again.');
-  return Buffer.from(base64, 'base64');
 }

@@ -1,6 +1,8 @@
 import { first } from './001-first.ts';
 import { trials } from './002-trials.ts';
 import { search } from './003-search.ts';
+import { attachments } from './004-attachments.ts';
+import { colour } from './005-colour.ts';
 import { inHouse } from './006-in-house.ts';
 import type { Database } from '../database.ts';
 
@@ -8,7 +10,7 @@ import type { Database } from '../database.ts';
 export const applicationId = 0x4c59444e;
 
 /** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
-const migrations: readonly string[] = [first, trials, search, inHouse];
+const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse];
 
 /** The schema that this version of the program writes. */
 export const schemaVersion = migrations.length;

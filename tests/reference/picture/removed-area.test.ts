@@ -58,4 +58,11 @@ describe('a threshold put elsewhere', () => {
     expect(area.removedPct.value!).toBeGreaterThan(truth);
     expect(area.removedPct.low!).toBeLessThanOrEqual(truth);
   });
+
+  it('in the midst of the grain of the print widens the interval to the truth', () => {
+    const { truth, area } = read({ ...plain, grain: 6 }, { threshold: 62 });
+    expect(area.removedPct.value!).toBeGreaterThan(truth + 20);
+    expect(area.removedPct.low!).toBeLessThanOrEqual(truth);
+    expect(area.flags.map(({ code }) => code)).toContain('threshold-off-middle');
+  });
 });

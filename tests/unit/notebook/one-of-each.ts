@@ -156,4 +156,20 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  { kind: 'attachment.linked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', caption: 'as delivered' }, ...meta },
+  { kind: 'attachment.unlinked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', reason: 'belongs to lot 4712' }, ...meta },
+  {
+    kind: 'photo.measured',
+    body: {
+      photoId: 'ph1',
+      testId: 't1',
+      row: 'r2',
+      key: 'photo',
+      sha256: traceSha256,
+      planeSha256: traceSha256,
+      reading: { channel: 'grey', region: { kind: 'rectangle', x: 0, y: 0, width: 40, height: 30 }, removed: 'lighter', threshold: 128, light: 'as-is', smooth: false },
+      reason: '',
+    },
+    ...meta,
+  },
 ];

@@ -44,6 +44,7 @@ describe('project', () => {
     'row.voided',
     'row.restored',
     'trace.read',
+    'photo.measured',
   ];
   test.each(oneOfEach)('$kind makes a finished test outdated exactly when it changes what the result stands on', (draft) => {
     const outdates = project(entryOf(draft)).some(
