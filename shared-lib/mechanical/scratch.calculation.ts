@@ -47,7 +47,7 @@ export const scratchCalculation = defineCalculation({
       notes: [
         ...(grades.length > 0 ? ['The grade is the median of the specimens with their range; of two middle grades the worse counts. The scale is ours, after common practice.'] : []),
         ...(loaded.length > 0 ? [`${note} The first scratch lies between the last load without and the first with one.`] : []),
-        ...(never > 0 ? [`${never} of ${loaded.length} ${loaded.length === 1 ? 'specimen was' : 'specimens were'} not scratched by any load and count${never === 1 ? 's' : ''} as a lower bound.`] : []),
+        ...(never > 0 ? [`${never} of ${loaded.length} specimens ${never === 1 ? 'was not scratched by any load and counts as a lower bound' : 'were not scratched by any load and count as lower bounds'}.`] : []),
       ],
       figures: [
         ...(grades.length > 0 ? [gradesFigure('grades', 'Grades of the scratches', names, specimens.map((specimen) => specimen.grade ?? null), grade)] : []),

@@ -6,6 +6,7 @@ import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
+import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
 import { addTrials } from './trial-formulations.ts';
 import { studyReadingOfTraces, testTrials } from './trial-tests.ts';
 import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
@@ -94,4 +95,9 @@ async function work(bench: DemoBench): Promise<void> {
     testIds: [fresh, old, control, trial, coffee, ...fade],
     replaces: { reportId: first.reportId, reason: 'Light exposure of the control and the coffee brick laminate added' },
   });
+
+  await takeBench(imke!, '2026-03-02T10:00:00.000Z');
+  await testPrints(bench, samples);
+  await testJaws(bench, samples);
+  await testLaminationAgain(bench, lots);
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../shared-lib/calculation/calculation.ts';
 import { tapeAdhesionCalculation } from '../../../shared-lib/mechanical/tape-adhesion.calculation.ts';
 import { tapeAdhesionMethod } from '../../../shared-lib/mechanical/tape-adhesion.method.ts';
-import { bench } from '../colour/bench.ts';
+import { bench, type Cells } from '../colour/bench.ts';
 import { refusal } from '../surface-energy/refusal.ts';
 
 const run = (input: unknown) => runCalculation(tapeAdhesionCalculation, input);
@@ -66,7 +66,7 @@ describe('the bench sheet of tape adhesion', () => {
     expect(flags[0]!.text).toMatch(/^Specimen 2 lost exactly 15 %/);
   });
 
-  it.each([
+  it.each<[string, Cells[], Cells, string]>([
     ['an empty sheet', [{}, {}], {}, 'rows[0].removedPct'],
     ['a failure without a reading', [{}, { parted: 'film' }], {}, 'rows[1].removedPct'],
     ['squares without their number', [{ squaresRemoved: 3 }], { cuts: 'none' }, 'rows[0].squaresTotal'],
