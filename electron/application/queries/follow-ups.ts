@@ -1,6 +1,7 @@
-import type { FinishedReadings } from '../../../shared-lib/method/method.ts';
+import type { CellValue, FinishedReadings, RunningReadings } from '../../../shared-lib/method/method.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { loadTest, type StoredCell } from './tests.ts';
 
 export interface FinishedTest extends FinishedReadings {
   testId: string;
@@ -31,4 +32,17 @@ export function finishedTestsBy(store: NotebookStore, methodId: string): Finishe
 export function isTestedAfter(store: NotebookStore, sampleId: string, methodIds: readonly string[], seq: number): boolean {
   const places = methodIds.map(() => '?').join(', ');
   return store.one(`SELECT 1 FROM test WHERE sampleId = ? AND startedSeq > ? AND methodId IN (${places})`, [sampleId, seq, ...methodIds]) !== undefined;
+}
+
+/** Conditions and rows of a test as they stand, without the rows that were voided. */
+export function runningReadings(store: NotebookStore, testId: string): Omit<RunningReadings, 'startedOn'> {
+  const { conditions, rows } = loadTest(store, testId);
+  return {
+    conditions: valuesOf(conditions),
+    rows: rows.filter(({ voided }) => voided === null).map(({ row, cells }) => ({ row, values: valuesOf(cells) })),
+  };
+}
+
+function valuesOf(cells: Record<string, StoredCell>): Record<string, CellValue> {
+  return Object.fromEntries(Object.entries(cells).map(([key, { value }]) => [key, value]));
 }

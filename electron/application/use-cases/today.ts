@@ -1,7 +1,7 @@
 import type { TestLine, TodayView } from '../../../shared-lib/notebook/views.ts';
 import { allMethods } from '../../../shared-lib/registry/methods.ts';
 import { filmLotsNotTestedSince } from '../queries/film-lots.ts';
-import { finishedTestsBy, isTestedAfter } from '../queries/follow-ups.ts';
+import { finishedTestsBy, isTestedAfter, runningReadings } from '../queries/follow-ups.ts';
 import { testIdsInState } from '../queries/tests.ts';
 import { testLine } from '../test-line.ts';
 import type { Workplace } from '../workplace.ts';
@@ -20,7 +20,7 @@ export function today(workplace: Workplace): TodayView {
   const running = lines('running', MANY);
   const outdated = lines('outdated', MANY);
   const now = workplace.now().getTime();
-  const due = [...running.flatMap((line) => slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...retests(workplace, now)];
+  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...retests(workplace, now)];
   return {
     running,
     outdated,
@@ -30,6 +30,14 @@ export function today(workplace: Workplace): TodayView {
 }
 
 type Due = TodayView['due'][number];
+
+/** What a running test waits for by its own plan; `null` where it has none, and then a day is long. */
+function nextReadings({ notebook: { store } }: Workplace, { methodId, testId, sampleId, sampleCode, startedAt }: TestLine, now: number): Due[] | null {
+  const dueWhileRunning = allMethods.find(({ id }) => id === methodId)?.dueWhileRunning;
+  const due = dueWhileRunning?.({ ...runningReadings(store, testId), startedOn: dayOf(Date.parse(startedAt)) }) ?? [];
+  if (due.length === 0) return null;
+  return due.map(({ what, dueOn, why }) => ({ what: `${what}: ${sampleCode}`, why, dueOn, overdue: dueOn < dayOf(now), sampleId, testId }));
+}
 
 function slowTest(line: TestLine, now: number): Due[] {
   const dueAt = Date.parse(line.startedAt) + DAY_MS;
