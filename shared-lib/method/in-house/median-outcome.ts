@@ -5,7 +5,8 @@ import type { ReadingColumn, ReadValue } from './reading-column.ts';
 /**
  * The median and its exact interval, from one reading to another in their order. Where there are too few readings for one
  * (fewer than six at 95 %), a number has none; a grade, which is usually given a few times only, has its range instead,
- * said to be no more than that.
+ * said to be no more than that. Between grades there are no distances, so their interval counts as a stated range, without a
+ * level to compute probabilities with; the note has it.
  */
 export function medianOutcome({ read, kind, grades }: ReadingColumn, title: string, unit: string, level: number): { result: ResultValue; notes: string[] } {
   const n = read.length;
@@ -29,7 +30,7 @@ export function medianOutcome({ read, kind, grades }: ReadingColumn, title: stri
   if (lower.orMore || upper.orMore) {
     return { result: { value, unit, low: value, high: null, level: null, n, bound: 'at-least' }, notes };
   }
-  return { result: { value, unit, ...ends, level: found ? level : null, n, bound: 'exact' }, notes };
+  return { result: { value, unit, ...ends, level: found && !graded ? level : null, n, bound: 'exact' }, notes };
 }
 
 function meaningOf(lower: ReadValue, upper: ReadValue, grades: ReadingColumn['grades'], title: string): string {

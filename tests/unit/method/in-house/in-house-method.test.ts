@@ -6,7 +6,7 @@ import { keyFromLabel } from '../../../../shared-lib/method/in-house/key-from-la
 import { areMeasuringAlike } from '../../../../shared-lib/method/in-house/measuring-alike.ts';
 import { readMethodFile, writeMethodFile } from '../../../../shared-lib/method/in-house/method-file.ts';
 import { writtenMethodSchema, type WrittenMethod } from '../../../../shared-lib/method/in-house/written-method.ts';
-import type { BenchReadings, CellValue } from '../../../../shared-lib/method/method.ts';
+import type { BenchReadings, CellValue, Field } from '../../../../shared-lib/method/method.ts';
 import { thumbTwistRub } from './written-methods.ts';
 
 const method = inHouseMethod('m1', '1', thumbTwistRub);
@@ -26,9 +26,9 @@ describe('a written method', () => {
 
   it('becomes a bench sheet: settings stand there, a grade is picked by its digit', () => {
     expect(method.conditions.map((field) => ('default' in field ? field.default : undefined))).toEqual([10, 5, 'white cotton', undefined]);
-    const [grade, twists, end] = method.readings.fields;
+    const [grade, twists, end] = method.readings.fields as [Field, Field, Field];
     expect(grade).toMatchObject({ kind: 'choice', required: true });
-    expect(grade!.kind === 'choice' && grade.choices[4]).toEqual({ value: '4', label: '4 cloth marked, print whole', shortcut: '4' });
+    expect(grade.kind === 'choice' && grade.choices[4]).toEqual({ value: '4', label: '4 cloth marked, print whole', shortcut: '4' });
     expect(twists).toMatchObject({ kind: 'number', min: 0, required: true });
     expect(end).toMatchObject({ kind: 'choice', default: 'reached' });
     expect(method.readings).toMatchObject({ startRows: 6, minRows: 1, rowName: 'place' });
@@ -39,7 +39,7 @@ describe('a written method', () => {
 
   it('works its results out of the rows that were read, blank ones left out', () => {
     const { results, flags } = method.evaluate(bench([...graded('5', '4'), {}, ...graded('4', '4', '3', '5')]));
-    expect(results.grade).toMatchObject({ value: 4, low: 3, high: 5, level: 0.95, n: 6 });
+    expect(results.grade).toMatchObject({ value: 4, low: 3, high: 5, level: null, n: 6 });
     expect(results.share!.value).toBeCloseTo((100 * 5) / 6, 10);
     // 10, 10, 11, 11, 12, 13
     expect(results.twists).toMatchObject({ value: 11, n: 6 });
@@ -55,7 +55,7 @@ describe('a written method', () => {
   });
 
   it('names the cell at fault, past blank rows', () => {
-    const rows = [{}, { grade: '5', twistsToSmear: 2.5 }];
+    const rows: Record<string, CellValue>[] = [{}, { grade: '5', twistsToSmear: 2.5 }];
     expect(() => method.evaluate(bench(rows))).toThrow(expect.objectContaining({ field: 'rows[1].twistsToSmear' }));
   });
 });
@@ -69,7 +69,7 @@ describe('what cannot be a method', () => {
   const cases: [string, string, (written: WrittenMethod) => void][] = [
     ['two settings of one name', 'settings[1].label', (w) => (w.settings[1]!.label = 'load')],
     ['a reading called like a setting', 'readings[1].key', (w) => (w.readings[1]!.key = 'load')],
-    ['a grade that stands twice', 'readings[0].grades[1].grade', (w) => w.readings[0]!.kind === 'grade' && (w.readings[0].grades[1]!.grade = 0)],
+    ['a grade that stands twice', 'readings[0].grades[1].grade', (w) => (w.readings[0] = { kind: 'grade', key: 'grade', label: 'Grade', grades: [{ grade: 0, meaning: 'a' }, { grade: 0, meaning: 'b' }] })],
     ['a result of no reading', 'properties[0].reading', (w) => (w.properties[0]!.reading = 'gone')],
     ['a mean of grades', 'properties[0].statistic', (w) => (w.properties[0]!.statistic = 'mean')],
     ['a share without what passes', 'properties[2].passes', (w) => (w.properties[2]!.passes = null)],
