@@ -67,7 +67,8 @@ function specimenOf(readings: readonly Indexed[], name: string, ground: number, 
 
 /** Strokes at which a series first reaches `limit`, on straight lines between its readings; `ended: false` if it never did. */
 export function strokesTo({ strokes, values }: RubSeries, limit: number): Lasting {
-  const reached = values.findIndex((value) => value >= limit);
+  // 1.00 to 0.90 is a loss of 10 %, whatever binary fractions make of it.
+  const reached = values.findIndex((value) => value >= limit * (1 - 1e-9));
   if (reached === -1) return { value: strokes.at(-1)!, ended: false };
   const [from, to] = [values[reached - 1]!, values[reached]!];
   const between = strokes[reached - 1]! + ((limit - from) / (to - from)) * (strokes[reached]! - strokes[reached - 1]!);

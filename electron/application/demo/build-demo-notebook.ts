@@ -7,6 +7,7 @@ import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
+import { testCure, testRubAndHeat } from './rub-and-heat-tests.ts';
 import { addTrials } from './trial-formulations.ts';
 import { studyReadingOfTraces, testTrials } from './trial-tests.ts';
 import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
@@ -100,4 +101,8 @@ async function work(bench: DemoBench): Promise<void> {
   await testPrints(bench, samples);
   await testJaws(bench, samples);
   await testLaminationAgain(bench, lots);
+
+  await takeBench(teodor, '2026-03-06T08:30:00.000Z');
+  await testRubAndHeat(bench, samples);
+  await testCure(bench, samples);
 }
