@@ -37,7 +37,7 @@ export function holdToOneLight(reference: MeasurementLight | undefined, sample: 
   const remedy = measuredOtherwise
     ? "Measure the sample under the reference's light and geometry; no computation makes up for it."
     : spectral.sample
-      ? `Set illuminant and observer of this sheet to ${reference.illuminant} and ${reference.observer}°: the sample’s spectra are then computed for them.`
+      ? `Set this sheet to ${reference.illuminant} and ${reference.observer}°: the sample’s spectra are then computed for them.`
       : "Measure the sample under the reference's light, or compute both from their spectra.";
   throw new InputError(
     'sampleLight',

@@ -1,4 +1,4 @@
-import type { BenchReadings, BenchRow, CellValue, Limit, Method } from './method.ts';
+import type { BenchReadings, BenchRow, CellValue, Field, Limit, Method } from './method.ts';
 
 /** Rows in which every required field has a value, with the index they have on the bench sheet. */
 export function completeRows(method: Method, bench: BenchReadings): { row: BenchRow; index: number }[] {
@@ -6,6 +6,12 @@ export function completeRows(method: Method, bench: BenchReadings): { row: Bench
   return bench.rows
     .map((row, index) => ({ row, index }))
     .filter(({ row }) => required.every((field) => row.values[field.key] != null));
+}
+
+/** Whether a condition is asked for: not while another one names something of the notebook that says it. */
+export function isAsked(field: Pick<Field, 'unlessFrom'>, conditions: Record<string, CellValue | undefined>, isKept: (value: string) => boolean): boolean {
+  const other = field.unlessFrom === undefined ? undefined : conditions[field.unlessFrom];
+  return typeof other !== 'string' || !isKept(other);
 }
 
 /** The limit set on a property, if any. */

@@ -2,7 +2,10 @@ import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
+import { followReference } from '../follow-reference.ts';
+import { itemFinder } from '../item-finder.ts';
 import { fieldNamed } from '../method-of-test.ts';
+import type { Draft } from '../open-notebook.ts';
 import { loadTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
 import type { Workplace } from '../workplace.ts';
@@ -11,14 +14,18 @@ import type { Workplace } from '../workplace.ts';
 export function enterCondition(workplace: Workplace, { testId, key, typed, reason }: ParsedInput<'condition.enter'>): BenchSheetView {
   const { notebook } = workplace;
   const test = loadTest(notebook.store, testId);
-  const field = fieldNamed(notebook.methods.ofTest(test).conditions, key);
-  const value = readCell(field, typed, 'typed');
+  const method = notebook.methods.ofTest(test);
+  const field = fieldNamed(method.conditions, key);
+  const value = readCell(field, typed, 'typed', itemFinder(notebook.store));
   const before = test.conditions[key];
-  const filledIn = !test.finished && before?.seq === test.startedSeq;
+  const filledIn = !test.finished && (before?.seq === test.startedSeq || (before?.typed === '' && field.kind !== 'spectrum'));
   const change = cellChange(field, before, value, reason, filledIn);
-  if (change.change === 'entered') notebook.append([{ kind: 'condition.entered', body: { testId, key, value, typed } }]);
+  const drafts: Draft[] = [];
+  if (change.change === 'entered') drafts.push({ kind: 'condition.entered', body: { testId, key, value, typed } });
   if (change.change === 'corrected') {
-    notebook.append([{ kind: 'condition.corrected', body: { testId, key, value, typed, before: change.before, reason: change.reason } }]);
+    drafts.push({ kind: 'condition.corrected', body: { testId, key, value, typed, before: change.before, reason: change.reason } });
   }
+  if (field.kind === 'item') drafts.push(...followReference(notebook.store, test, method, field, typed, reason));
+  if (drafts.length > 0) notebook.append(drafts);
   return benchSheet(notebook, testId);
 }

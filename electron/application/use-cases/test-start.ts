@@ -2,12 +2,13 @@ import type { ParsedInput } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import type { CellValue } from '../../../shared-lib/method/method.ts';
 import { benchSheet } from '../bench-sheet.ts';
+import { controlOfTrialSet } from '../queries/companions.ts';
 import { findSample } from '../queries/samples.ts';
 import { Refusal } from '../refusal.ts';
 import { startLimits } from '../start-limits.ts';
 import type { Workplace } from '../workplace.ts';
 
-/** Starts a test with the method's default conditions and the limits last set for this method on this product. */
+/** Starts a test with the method's default conditions, the control of the sample's trial set where the method has one, and the limits last set for this method on this product. */
 export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedInput<'test.start'>): BenchSheetView {
   const { notebook } = workplace;
   const sample = findSample(notebook.store, sampleId);
@@ -17,6 +18,8 @@ export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedIn
   const limits = startLimits(notebook, method, sample.product);
   const conditions: Record<string, CellValue> = {};
   for (const field of method.conditions) if ('default' in field && field.default !== undefined) conditions[field.key] = field.default;
+  const control = method.conditions.find((field) => field.kind === 'item' && field.of === 'sample' && field.key === 'control') && controlOfTrialSet(notebook.store, sampleId);
+  if (control) conditions.control = control.sampleId;
   const testId = workplace.newId();
   notebook.append([
     {

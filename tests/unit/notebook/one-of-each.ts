@@ -172,4 +172,38 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  {
+    kind: 'reference.added',
+    body: {
+      referenceId: 'rc1',
+      name: 'Pouch red',
+      spectrum: null,
+      lab: { L: 45, a: 55, b: 30 },
+      illuminant: 'D50',
+      observer: 2,
+      condition: 'M1',
+      geometry: null,
+      note: '',
+      file: null,
+      replaces: null,
+    },
+    ...meta,
+  },
+  {
+    kind: 'tolerance.set',
+    body: { referenceId: 'rc1', customer: 'Hollin Foods', formula: 'deltaECMC', limit: 1.5, cmcL: 2, cmcC: 1, deltaL: 0.8, deltaC: null, deltaH: null, reason: '' },
+    ...meta,
+  },
+  {
+    kind: 'spectrum.read',
+    body: {
+      testId: 't1',
+      row: 'r2',
+      key: 'spectrum',
+      value: '400-700/100 %: 5 10 20 40',
+      file: { sha256: traceSha256, reading: { format: 'csv', delimiter: ';', decimal: ',', layout: 'columns', fromNm: null, stepNm: null, scale: 'percent' }, place: 0, name: 'solid 1' },
+      reason: '',
+    },
+    ...meta,
+  },
 ];

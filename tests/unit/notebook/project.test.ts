@@ -45,6 +45,7 @@ describe('project', () => {
     'row.restored',
     'trace.read',
     'photo.measured',
+    'spectrum.read',
   ];
   test.each(oneOfEach)('$kind makes a finished test outdated exactly when it changes what the result stands on', (draft) => {
     const outdates = project(entryOf(draft)).some(
