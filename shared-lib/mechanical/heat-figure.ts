@@ -12,7 +12,6 @@ export function heatFigure(steps: readonly EventStep[], fit: LogisticFit | null,
     const { low, high } = clopperPearson(events, tried, level);
     return { x, y: (100 * events) / tried, low: 100 * low, high: 100 * high };
   });
-  const said = (result: ResultValue, share: string) => (result.value === null ? `no temperature for ${share}` : `${share} at ${words(result)}`);
   // A temperature far outside those tested is no reason to squeeze these together.
   const [coolest, hottest] = [steps[0]!.x, steps.at(-1)!.x];
   const range = hottest - coolest;
@@ -20,7 +19,7 @@ export function heatFigure(steps: readonly EventStep[], fit: LogisticFit | null,
   return {
     id: 'failures',
     title: 'Failures against temperature',
-    finding: `Failing: ${said(t50, '50 %')}, ${said(t05, '5 %')}.`,
+    finding: `Temperature at which half fail: ${words(t50)}; 5 %: ${words(t05)}.`,
     x: { title: 'Temperature', unit: '°C', scale: 'linear' },
     y: { title: 'Failed', unit: '%', scale: 'linear', min: 0, max: 100 },
     series: [
@@ -32,6 +31,7 @@ export function heatFigure(steps: readonly EventStep[], fit: LogisticFit | null,
 }
 
 function words(result: ResultValue): string {
+  if (result.value === null) return 'not known';
   const { text, intervalText } = formatValue(result);
   return intervalText === '' ? text : `${text} (${intervalText})`;
 }
