@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import type { Figure, FigurePoint, Series } from '../figure/figure.ts';
+import type { Figure, Series } from '../figure/figure.ts';
 import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
 import { poissonInterval } from '../statistics/poisson-interval.ts';
 import type { CoverageLink } from './lamination-coverage.ts';
@@ -12,16 +12,16 @@ const CURVE_POINTS = 40;
 export function sketchFigure({ hours, places }: Check, webWidthMm: number | undefined): Figure | null {
   const located = places.filter(({ acrossMm, alongM }) => acrossMm !== undefined && alongM !== undefined);
   if (located.length === 0) return null;
-  const clear = located.filter((place) => defectsOf([place]) === 0);
-  const at = (place: (typeof located)[number], label: string): FigurePoint => ({ x: place.acrossMm!, y: place.alongM!, label });
-  const series: Series[] = [
-    ...(clear.length > 0 ? [{ name: 'nothing found', kind: 'points' as const, role: 'reference' as const, points: clear.map((place) => at(place, 'nothing found')) }] : []),
-    ...defectKinds.flatMap((kind): Series[] => {
-      const found = located.filter((place) => place[kind] > 0);
-      return found.length === 0 ? [] : [{ name: DEFECT_KINDS[kind], kind: 'points', role: 'reading', points: found.map((place) => at(place, `${place[kind]}`)) }];
-    }),
-  ];
-  const marked = located.length - clear.length;
+  // Of a place where several kinds were found one mark would hide another.
+  const found = (place: (typeof located)[number]) => defectKinds.filter((kind) => place[kind] > 0).map((kind) => DEFECT_KINDS[kind]).join(' and ');
+  const kinds = [...new Set(located.map(found))].sort((a, b) => a.length - b.length);
+  const series = kinds.map((kind): Series => ({
+    name: kind || 'nothing found',
+    kind: 'points',
+    role: kind === '' ? 'reference' : 'reading',
+    points: located.filter((place) => found(place) === kind).map((place) => ({ x: place.acrossMm!, y: place.alongM!, label: `${defectsOf([place])} counted` })),
+  }));
+  const marked = located.filter((place) => defectsOf([place]) > 0).length;
   return {
     id: 'web-sketch',
     title: `Sketch of the web after ${plain(hours)} h`,
@@ -34,17 +34,17 @@ export function sketchFigure({ hours, places }: Check, webWidthMm: number | unde
 }
 
 /** Defects per m² of each kind at each check, with exact intervals. */
-export function growthFigure(checks: readonly Check[], growth: ResultValue, level: number): Figure {
+export function growthFigure(checks: readonly Check[], defects: ResultValue, growth: ResultValue, level: number): Figure {
   const last = checks[checks.length - 1]!;
   const { text, intervalText } = formatValue(growth);
-  const total = formatNumber(defectsOf(last.places) / last.areaM2, 1);
+  const total = formatValue(defects).text;
   return {
     id: 'defects-over-time',
     title: 'Defects after lamination',
     finding:
       checks.length === 1
-        ? `${total} defects per m² after ${plain(last.hours)} h.`
-        : `${total} defects per m² after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
+        ? `${total} after ${plain(last.hours)} h.`
+        : `${total} after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
     x: { title: 'Since lamination', unit: 'h', scale: 'linear', min: 0 },
     y: { title: 'Defects', unit: UNIT, scale: 'linear', min: 0 },
     series: defectKinds.map((kind) => ({

@@ -31,12 +31,13 @@ export const laminationRecheckCalculation = defineCalculation({
     const checks = checksOf(places);
     const first = checks[0]!;
     const last = checks[checks.length - 1]!;
+    const defects = rateOf(last, level);
     const growth = checks.length === 1 ? valueWithoutInterval(null, '', 1) : growthOf(first, last, level);
     const link = linkToCoverage(last.places, level);
     const curls = last.places.flatMap(({ curlMm }) => (curlMm === undefined ? [] : [curlMm]));
     return {
       results: {
-        defects: rateOf(last, level),
+        defects,
         bubbles: rateOf(last, level, 'bubbles'),
         tunnels: rateOf(last, level, 'tunnels'),
         delaminations: rateOf(last, level, 'delaminations'),
@@ -56,7 +57,7 @@ export const laminationRecheckCalculation = defineCalculation({
         link.statement,
         ...(curls.length > 0 ? ['Curl: mean of the places of the last check, above 0 towards the outer ply.'] : []),
       ],
-      figures: [sketchFigure(last, webWidthMm), growthFigure(checks, growth, level), coverageFigure(last, link, level)].filter((figure) => figure !== null),
+      figures: [sketchFigure(last, webWidthMm), growthFigure(checks, defects, growth, level), coverageFigure(last, link, level)].filter((figure) => figure !== null),
     };
   },
   columns: [

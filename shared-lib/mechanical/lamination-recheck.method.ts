@@ -41,6 +41,7 @@ export const laminationRecheckMethod: Method = {
   ],
   conditions: [
     { kind: 'text', key: 'laminatedOn', label: 'Laminated on', maxLength: 10, format: 'date', hint: 'as 2026-03-09; Today then tells when to look again' },
+    { kind: 'number', key: 'frameCm2', label: 'Frame', unit: 'cm²', min: 0, minExclusive: true, max: 1e7, default: 100, usual: { min: 25, max: 10_000 }, required: true },
     { kind: 'number', key: 'webWidthMm', label: 'Web width', unit: 'mm', min: 0, minExclusive: true, max: 20_000, usual: { min: 200, max: 2500 } },
     { kind: 'text', key: 'storage', label: 'Stored', maxLength: 200, hint: 'where, how warm' },
     { kind: 'number', key: 'storageTemperatureC', label: 'Storage temperature', unit: '°C', min: -50, max: 150, usual: { min: 18, max: 50 } },
@@ -49,7 +50,6 @@ export const laminationRecheckMethod: Method = {
     rowName: 'place',
     fields: [
       { kind: 'number', key: 'hours', label: 'Since lamination', unit: 'h', min: 0, max: 100_000, required: true, carryDown: true },
-      { kind: 'number', key: 'areaCm2', label: 'Area', unit: 'cm²', min: 0, minExclusive: true, max: 1e7, default: 100, usual: { min: 25, max: 10_000 }, required: true, carryDown: true },
       { kind: 'number', key: 'acrossMm', label: 'Across', unit: 'mm', min: 0, max: 20_000, hint: 'from the operator side' },
       { kind: 'number', key: 'alongM', label: 'Along', unit: 'm', min: 0, max: 1e6, hint: 'from the outside of the roll' },
       { kind: 'number', key: 'coveragePct', label: 'Ink coverage', unit: '%', min: 0, max: 400, usual: { min: 0, max: 300 } },
@@ -81,10 +81,11 @@ function evaluate(bench: BenchReadings) {
   const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => READ.some((key) => values[key] != null));
   if (read.length === 0) throw new InputError('rows[0].bubbles', null, 'No place has been counted yet; type 0 where nothing was found.');
   const cell = (values: (typeof read)[number]['values']) =>
-    Object.fromEntries(['hours', 'areaCm2', 'acrossMm', 'alongM', 'coveragePct', ...READ].map((key) => [key, numberIn(values, key)]));
-  const input = { places: read.map(({ values }) => cell(values)), webWidthMm: numberIn(bench.conditions, 'webWidthMm') };
+    Object.fromEntries(['hours', 'acrossMm', 'alongM', 'coveragePct', ...READ].map((key) => [key, numberIn(values, key)]));
+  const input = { places: read.map(({ values }) => ({ ...cell(values), areaCm2: numberIn(bench.conditions, 'frameCm2') })), webWidthMm: numberIn(bench.conditions, 'webWidthMm') };
   return runOnBench(laminationRecheckCalculation, input, (field) => {
     const [, place, key] = /^places\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
+    if (key === 'areaCm2') return 'conditions.frameCm2';
     return place === undefined ? `conditions.${field}` : `rows[${read[Number(place)]!.index}].${key ?? 'bubbles'}`;
   });
 }

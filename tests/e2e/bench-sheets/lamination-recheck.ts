@@ -2,9 +2,9 @@ import type { BenchExample } from './bench-example.ts';
 
 export const example: BenchExample = {
   method: 'lamination-recheck',
-  conditions: { laminatedOn: '2026-03-09', webWidthMm: '1000' },
+  conditions: { laminatedOn: '2026-03-09', frameCm2: '500', webWidthMm: '1000' },
   rows: [
-    { hours: '1', areaCm2: '500', acrossMm: '100', alongM: '2', coveragePct: '0', bubbles: '0', tunnels: '0', delaminations: '0' },
+    { hours: '1', acrossMm: '100', alongM: '2', coveragePct: '0', bubbles: '0', tunnels: '0', delaminations: '0' },
     { acrossMm: '600', alongM: '2', coveragePct: '100', bubbles: '2', tunnels: '0', delaminations: '0' },
     { hours: '24', acrossMm: '100', alongM: '4', coveragePct: '0', bubbles: '1', tunnels: '0', delaminations: '0', curlMm: '3' },
     { acrossMm: '600', alongM: '4', coveragePct: '100', bubbles: '9', tunnels: '0', delaminations: '0', curlMm: '5' },

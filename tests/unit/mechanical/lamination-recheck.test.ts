@@ -90,8 +90,7 @@ it('draws the located places of the last check on a sketch of the web', () => {
   const sketch = figures.find(({ id }) => id === 'web-sketch')!;
   expect(sketch.series.map(({ name, points }) => [name, points.map(({ x, y }) => [x, y])])).toEqual([
     ['nothing found', [[500, 6]]],
-    ['bubbles', [[100, 5]]],
-    ['tunnels', [[100, 5]]],
+    ['bubbles and tunnels', [[100, 5]]],
   ]);
   expect(sketch.finding).toMatch(/^Defects at 1 of 2 located places after 24 h/);
   expect(run({ places: [place()] }).figures.map(({ id }) => id)).toEqual(['defects-over-time']);
@@ -111,8 +110,9 @@ it.each([
 });
 
 it('names the cell of the sheet', () => {
-  expect(refusal(() => laminationRecheckMethod.evaluate(bench([{}, place({ bubbles: 1.5 })]))).field).toBe('rows[1].bubbles');
-  expect(refusal(() => laminationRecheckMethod.evaluate(bench([{ hours: 1, areaCm2: 100 }]))).field).toBe('rows[0].bubbles');
+  expect(refusal(() => laminationRecheckMethod.evaluate(bench([{}, place({ bubbles: 1.5 })], { frameCm2: 100 }))).field).toBe('rows[1].bubbles');
+  expect(refusal(() => laminationRecheckMethod.evaluate(bench([{ hours: 1 }], { frameCm2: 100 }))).field).toBe('rows[0].bubbles');
+  expect(refusal(() => laminationRecheckMethod.evaluate(bench([place({ areaCm2: undefined })]))).field).toBe('conditions.frameCm2');
 });
 
 describe('what a finished check asks for', () => {
