@@ -32,7 +32,7 @@ const sheets: [Method, BenchReadings][] = [
   [printContrastMethod, bench([{ solid: 1.5, tint: 0.9 }, { solid: 1.52, tint: 0.93 }], { ...minus, patchPct: 75 })],
   [trapMethod, bench([{ first: 0.45, second: 1.35, overprint: 1.55 }], minus)],
   [hueErrorMethod, bench([{ red: 0.15, green: 1.3, blue: 0.62 }], minus)],
-  [colourStrengthMethod, bench([{ sample: 12 }, { sample: 12.4 }], { standard: 15, substrate: 85 })],
+  [colourStrengthMethod, bench([{ sample: 12 }, { sample: 12.4 }], { wavelengthNm: 540, standard: 15, substrate: 85 })],
   [coatWeightForDensityMethod, bench(drawdowns, { quantity: 'density', present: 1.2, target: 1.3 })],
   [opacityMethod, bench([{ overBlackY: 45.2, overWhiteY: 81.6 }], { whiteBackingY: 89 })],
   [whitenessMethod, bench([{ X: 93, Y: 98, Z: 104 }, { X: 92.6, Y: 97.7, Z: 103.5 }], { illuminant: 'D65', observer: '10' })],
