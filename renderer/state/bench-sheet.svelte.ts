@@ -82,11 +82,12 @@ export class BenchSheet {
   async load(): Promise<void> {
     if (this.#queued > 0 || this.#isFresh()) return;
     if (!this.#method) {
-      const [methods, sheet] = await Promise.all([this.app.call('methods.list', {}), this.app.call('test.get', { testId: this.testId })]);
-      if (!methods.ok || !sheet.ok) return this.#refuse(methods.ok ? sheet : methods);
-      const method = methods.value.find((known) => known.id === sheet.value.test.methodId);
-      if (!method) this.#problem = `The method of this test (${sheet.value.test.methodId}) is not known to this version.`;
-      else this.#method = method;
+      const sheet = await this.app.call('test.get', { testId: this.testId });
+      if (!sheet.ok) return this.#refuse(sheet);
+      const { methodId, methodVersion } = sheet.value.test;
+      const method = await this.app.call('method.get', { methodId, version: methodVersion });
+      if (!method.ok) return this.#refuse(method);
+      this.#method = method.value;
       this.#view = sheet.value;
       return;
     }
@@ -183,6 +184,10 @@ export class BenchSheet {
 
   setLimits(limits: Omit<CallInput<'test.setLimits'>, 'testId'>): Promise<Answer<BenchSheetView>> {
     return this.#inTurn(() => this.#taking(this.app.call('test.setLimits', { testId: this.testId, ...limits })));
+  }
+
+  measurePhoto(photo: Omit<CallInput<'photo.measure'>, 'testId'>): Promise<Answer<BenchSheetView>> {
+    return this.#inTurn(() => this.#taking(this.app.call('photo.measure', { testId: this.testId, ...photo })));
   }
 
   readTrace(trace: Omit<CallInput<'trace.read'>, 'testId'>): Promise<Answer<BenchSheetView>> {

@@ -2,10 +2,8 @@ import type { TraceReading } from '../../shared-lib/notebook/entry.ts';
 import type { TracePreview } from '../../shared-lib/notebook/views.ts';
 import type { AppState } from './app-state.svelte.ts';
 import type { BenchSheet } from './bench-sheet.svelte.ts';
-import { base64Of } from './base64.ts';
+import { fileBytes } from './file-bytes.ts';
 import type { CellPlace } from './sheet-grid.ts';
-
-const largestFile = 24_000_000;
 
 /** A trace file that the person is about to read into a cell. */
 export class TraceFile {
@@ -52,23 +50,19 @@ export class TraceFile {
 
   /** Reads the file again with what the person changed. What the change entails (another delimiter, other columns) is found anew. */
   async read(change: Partial<TraceReading> = {}): Promise<void> {
-    if (this.file.size > largestFile) {
-      this.#problem = `This file has ${Math.round(this.file.size / 1e6)} MB; at most 24 MB can be read.`;
-      return;
-    }
     const number = ++this.#newest;
     this.#busy = true;
     // Another delimiter makes other columns, of which nothing is known yet.
     this.#given = 'delimiter' in change ? change : { ...this.#given, ...change };
     const known = 'delimiter' in change ? {} : (this.#preview?.reading ?? {});
     const reading = { ...known, ...this.#given };
-    try {
-      this.#bytes ||= base64Of(await this.file.arrayBuffer());
-    } catch {
+    const content = this.#bytes ? { bytes: this.#bytes } : await fileBytes(this.file);
+    if ('problem' in content) {
       this.#busy = false;
-      this.#problem = 'The file could not be opened: it was moved or changed since it was chosen. Choose it again.';
+      this.#problem = content.problem;
       return;
     }
+    this.#bytes = content.bytes;
     const answer = await this.app.call('trace.preview', { name: this.file.name, bytes: this.#bytes, reading });
     if (number !== this.#newest) return;
     this.#busy = false;

@@ -46,7 +46,7 @@ describe('a file', () => {
     ['twice with the same thing', base64('same'), 'conflict', /has that file already, as first\.txt/],
     ['when it is empty', '', 'input', /is empty/],
     ['when it did not arrive whole', 'abc', 'input', /did not arrive whole/],
-    ['when it is too large', Buffer.alloc(24_000_001).toString('base64'), 'input', /This file has 24 MB; at most 24 MB go into a notebook/],
+    ['when it is too large', Buffer.alloc(24_000_001).toString('base64'), 'input', /This file has 24\.1 MB; at most 24 MB go into a notebook/],
   ])('is refused %s', async (_name, bytes, code, says) => {
     const { bench, sampleId } = await benchWithLot();
     const to = { attachedTo: 'sample' as const, attachedId: sampleId };
