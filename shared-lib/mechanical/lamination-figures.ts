@@ -43,8 +43,8 @@ export function growthFigure(checks: readonly Check[], defects: ResultValue, gro
     title: 'Defects after lamination',
     finding:
       checks.length === 1
-        ? `${total} after ${plain(last.hours)} h.`
-        : `${total} after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
+        ? `Defects: ${total} after ${plain(last.hours)} h.`
+        : `Defects: ${total} after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
     x: { title: 'Since lamination', unit: 'h', scale: 'linear', min: 0 },
     y: { title: 'Defects', unit: UNIT, scale: 'linear', min: 0 },
     series: defectKinds.map((kind) => ({
