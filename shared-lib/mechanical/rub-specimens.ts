@@ -52,7 +52,7 @@ function specimenOf(readings: readonly Indexed[], name: string, ground: number, 
   const start = read[0];
   if (start && start.strokes !== 0) throw new InputError(`readings[${start.index}].strokes`, start.strokes, `strokes must begin with 0: specimen ${name} needs its density before rubbing.`);
   if (start && start.density! <= ground) throw new InputError(`readings[${start.index}].density`, start.density, `density before rubbing must lie above that of the unprinted film (${ground}); specimen ${name} has ${start.density}.`);
-  const lost = start ? { strokes: read.map(({ strokes }) => strokes), values: read.map(({ density }) => start.density! - density!) } : null;
+  const lost = start ? { strokes: read.map(({ strokes }) => strokes), values: read.map(({ density }) => difference(start.density!, density!)) } : null;
   const moved = readings.filter(({ transferred, strokes }) => transferred !== undefined && strokes > 0);
   const last = readings.at(-1)!;
   if (last.strokes === 0) throw new InputError(`readings[${last.index}].strokes`, 0, `strokes must go beyond 0: specimen ${name} has not been rubbed.`);
@@ -60,9 +60,14 @@ function specimenOf(readings: readonly Indexed[], name: string, ground: number, 
     name,
     lost,
     lostPct: lost && { strokes: lost.strokes, values: lost.values.map((value) => (100 * value) / (start!.density! - ground)) },
-    transferred: moved.length === 0 ? null : { strokes: [0, ...moved.map(({ strokes }) => strokes)], values: [0, ...moved.map(({ transferred }) => transferred! - clean)] },
+    transferred: moved.length === 0 ? null : { strokes: [0, ...moved.map(({ strokes }) => strokes)], values: [0, ...moved.map(({ transferred }) => difference(transferred!, clean))] },
     strokes: last.strokes,
   };
+}
+
+/** Without the dust of binary fractions, which would pass for a spread between specimens that read alike. */
+function difference(a: number, b: number): number {
+  return Number((a - b).toFixed(9));
 }
 
 /** Strokes at which a series first reaches `limit`, on straight lines between its readings; `ended: false` if it never did. */
