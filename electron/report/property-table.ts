@@ -29,7 +29,7 @@ const GROUP_LINE = 13;
 export function propertyTable(title: string, rows: PropertyRow[]): Content {
   const values = decimalColumn(rows.map(({ line }) => withoutUnit(line.text, line.unit)), size.table);
   const intervalName = commonIntervalName(rows);
-  const heads = ['Property', 'Value', 'Unit', intervalName || 'Interval', 'n', 'Limit', 'Verdict', 'Readings, interval, limit'];
+  const heads = ['Property', 'Value', 'Unit', intervalName.replace('range', 'Range') || 'Interval', 'n', 'Limit', 'Verdict', 'Readings, interval, limit'];
   const intervals = rows.map(({ line }) => (intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText) || whyNone(line));
   const widths = columnWidths(rows.map(({ line }) => withoutUnit(line.text, line.unit)), intervals);
   const right = new Set([1, 4]);

@@ -167,7 +167,7 @@ function notes({ points: trace, specimens, travelMm }: Input, results: Record<'s
   const all: string[] = [];
   const traced = trace !== undefined || specimens?.some((specimen) => specimen.points !== undefined);
   if (traced) {
-    all.push(`Static: the first peak. Kinetic: the mean ${travelMm === undefined ? 'from there to the end of the trace' : `over ${travelMm} mm after it`}; ISO 8295 takes the first 60 mm (travelMm 60), ASTM D1894 about 130 mm.`);
+    all.push(`Static: the first peak. Kinetic: the mean ${travelMm === undefined ? 'from there to the end of the trace' : `over ${travelMm} mm after it`}; ISO 8295 takes the first 60 mm, ASTM D1894 about 130 mm.`);
   }
   for (const kind of ['static', 'kinetic'] as const) {
     if (results[kind].n === 0) all.push(`No specimen gives a ${kind} coefficient.`);
