@@ -5,12 +5,13 @@ import type { BenchSheetView, CellView } from '../../shared-lib/notebook/views.t
 import { evaluationOf } from './evaluation-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { itemName } from './queries/items.ts';
+import { lotsOfSample } from './queries/materials.ts';
+import { findSample } from './queries/samples.ts';
 import { spectrumFiles } from './queries/spectrum-files.ts';
 import { loadTest, type StoredCell, type StoredPhoto, type StoredTest } from './queries/tests.ts';
 import { unusual } from './read-cell.ts';
 import { sheetRows } from './sheet-rows.ts';
 import { testLineOf } from './test-line.ts';
-import { sampleView } from './use-cases/samples.ts';
 
 /**
  * Everything the bench sheet shows, with the live result.
@@ -23,7 +24,7 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
   const items = itemNames(notebook, test, method);
   return {
     test: testLineOf(notebook, test),
-    sample: sampleView(notebook, test.sampleId),
+    sample: sampleOf(notebook, test.sampleId),
     conditions: cellViews(method.conditions, test.conditions, items),
     rows: sheetRows(test, method).map(({ row, cells, voided, remark }) => ({
       row,
@@ -41,6 +42,11 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
     spectrumFiles: spectrumFiles(notebook.store, test),
     remark: test.remark,
   };
+}
+
+function sampleOf({ store }: OpenNotebook, id: string): BenchSheetView['sample'] {
+  const { sampleId, code, product, job, roll } = findSample(store, id)!;
+  return { sampleId, code, product, job, roll, lots: lotsOfSample(store, id) };
 }
 
 function photoView(notebook: OpenNotebook, { name, sha256, planeSha256, reading }: Omit<StoredPhoto, 'photoId'>): PhotoView {

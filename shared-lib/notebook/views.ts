@@ -130,7 +130,8 @@ export interface RowView {
 /** Everything the bench sheet shows for one test; returned after each entry so that the result is live. */
 export interface BenchSheetView {
   test: TestLine;
-  sample: SampleView;
+  /** No more of it than sheet and report show: it is made anew after each reading. */
+  sample: Pick<SampleView, 'sampleId' | 'code' | 'product' | 'job' | 'roll' | 'lots'>;
   conditions: Record<string, CellView>;
   rows: RowView[];
   limits: Limit[];
