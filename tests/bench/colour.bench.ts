@@ -52,8 +52,8 @@ for (const [peer, sum] of [['culori', byCulori()], ['colorjs.io', byColorJs()]] 
 }
 
 const what = '1 000 000 colour differences ΔE00';
-compare({ what, peer: 'culori on colours ready in its own form', target: { atLeast: 3 }, unit: 'ms', runs: 9, ours: milliseconds(ours), theirs: milliseconds(byCulori) });
-compare({ what, peer: 'colorjs.io on colours ready in its own form', target: { atLeast: 10 }, unit: 'ms', runs: 3, ours: milliseconds(ours), theirs: milliseconds(byColorJs) });
+await compare({ what, peer: 'culori on colours ready in its own form', target: { atLeast: 3 }, unit: 'ms', runs: 9, ours: milliseconds(ours), theirs: milliseconds(byCulori) });
+await compare({ what, peer: 'colorjs.io on colours ready in its own form', target: { atLeast: 10 }, unit: 'ms', runs: 3, ours: milliseconds(ours), theirs: milliseconds(byColorJs) });
 
 const SPECTRA = 50_000;
 const grid = { startNm: 380, stepNm: 10, count: 36 };
@@ -82,4 +82,4 @@ function dotProducts(): number {
   return sum;
 }
 
-compare({ what: '50 000 spectra of 36 bands to L*a*b*', peer: 'their three dot products in a plain loop', target: { atMost: 2 }, unit: 'ms', ours: milliseconds(toLab), theirs: milliseconds(dotProducts) });
+await compare({ what: '50 000 spectra of 36 bands to L*a*b*', peer: 'their three dot products in a plain loop', target: { atMost: 2 }, unit: 'ms', ours: milliseconds(toLab), theirs: milliseconds(dotProducts) });

@@ -7,8 +7,8 @@ export interface Comparison {
   /** Of ours over the peer's (`atMost`), or of the peer's over ours (`atLeast` so many times faster). */
   target: { atMost: number } | { atLeast: number };
   /** Does the work once and returns what it cost. */
-  ours: () => number;
-  theirs: () => number;
+  ours: () => number | Promise<number>;
+  theirs: () => number | Promise<number>;
   unit: 'ms' | 'MB' | 'bytes';
   runs?: number;
 }
@@ -16,11 +16,11 @@ export interface Comparison {
 const WARM_UP = 5;
 
 /** Runs both in turn, A B A B, after a warm-up, and writes the medians as one line of JSON for `build/bench.mjs`. */
-export function compare({ what, peer, target, ours, theirs, unit, runs = 41 }: Comparison): void {
+export async function compare({ what, peer, target, ours, theirs, unit, runs = 41 }: Comparison): Promise<void> {
   const costs = { ours: [] as number[], theirs: [] as number[] };
   for (let run = -Math.min(WARM_UP, runs); run < runs; run++) {
-    const a = ours();
-    const b = theirs();
+    const a = await ours();
+    const b = await theirs();
     if (run < 0) continue;
     costs.ours.push(a);
     costs.theirs.push(b);

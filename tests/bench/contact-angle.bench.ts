@@ -55,7 +55,7 @@ function solveAll(model: WettingModel): number {
 const difference = Math.abs(solveAll(ours) - solveAll(byLibrary)) / DRAWS;
 if (!(difference < 1e-9)) throw new Error(`The two do not solve the same: they differ by ${difference} mN/m.`);
 
-compare({
+await compare({
   what: 'contact angle: solving 10 000 draws of an Owens–Wendt fit',
   peer: 'the same draws solved by ml-matrix',
   target: { atLeast: 20 },
@@ -65,7 +65,7 @@ compare({
 });
 
 // Drawing errors and reading off the ends costs both the same, so that the whole cannot differ as much.
-compare({
+await compare({
   what: 'contact angle: the same with drawing and intervals',
   peer: 'the same draws and intervals around ml-matrix',
   target: { atLeast: 3 },

@@ -25,7 +25,7 @@ function plainPass(forceN: Float64Array): { sum: number; peaks: number } {
   return { sum, peaks };
 }
 
-compare({
+await compare({
   what: 'peel trace of 200 000 points: check and analysis',
   peer: 'one plain pass over the same forces: sum and local peaks',
   target: { atMost: 3 },
@@ -34,7 +34,7 @@ compare({
   theirs: milliseconds(() => plainPass(trace.forceN)),
 });
 
-compare({
+await compare({
   what: 'the same: growth of heap and typed arrays',
   peer: 'its Float64Array of forces',
   target: { atMost: 3 },
@@ -46,7 +46,7 @@ compare({
 const input = { widthMm: 15, points: Array.from(trace.forceN, (force, index) => [trace.displacementMm[index]!, force]) };
 const text = JSON.stringify(input);
 
-compare({
+await compare({
   what: 'peel-trace from typed points: schema, analysis, figure',
   peer: 'JSON.parse of the same input',
   target: { atMost: 1 },

@@ -67,7 +67,7 @@ const journalBytes = (book: Book) => () => {
   return statSync(journal).size - before;
 };
 
-compare({
+await compare({
   what: 'an entry recorded and fsynced, the notebook 20 000 entries long',
   peer: 'the same in a notebook of 10 entries',
   target: { atMost: 1.5 },
@@ -77,7 +77,7 @@ compare({
   theirs: milliseconds(() => appendOne(few)),
 });
 
-compare({
+await compare({
   what: 'bytes that this entry adds to the journal',
   peer: 'the same in a notebook of 10 entries',
   target: { atMost: 1.05 },
@@ -103,7 +103,7 @@ function writePlainly(): number {
   })();
 }
 
-compare({
+await compare({
   what: 'a checkpoint of 20 000 entries: export, check, replace',
   peer: 'plain write and fsync of the same bytes',
   target: { atMost: 10 },

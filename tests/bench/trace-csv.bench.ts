@@ -19,7 +19,7 @@ const reading: TraceReading = {
   block: 0,
 };
 
-compare({
+await compare({
   what: 'a CSV trace of 200 000 rows: decoded, split, checked, read as numbers',
   peer: 'papaparse alone, which gives rows of text',
   target: { atMost: 3 },

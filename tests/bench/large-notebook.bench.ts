@@ -1,0 +1,125 @@
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { Application } from '../../electron/application/application.ts';
+import { buildDemoNotebook } from '../../electron/application/demo/build-demo-notebook.ts';
+import { NotebookStore } from '../../electron/store/notebook-store.ts';
+import { schemaVersion } from '../../electron/store/schema/migrations.ts';
+import { systemClock } from '../../electron/store/clock.ts';
+import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
+import { compare } from './compare.ts';
+import { makeLargeNotebook } from './large-notebook.ts';
+
+/** Several years of a busy laboratory, against the demo notebook in the same run. */
+const SIZE = { samples: 5_000, tests: 50_000, readings: 1_000_000, traces: 2_000 };
+/** Made once for each schema: it takes minutes. */
+const folder = path.join('out', 'bench-large');
+const files = { large: path.join(folder, `large-schema-${schemaVersion}.laydown`), demo: path.join(folder, 'demo.laydown') };
+
+mkdirSync(folder, { recursive: true });
+for (const ending of ['', '.journal']) rmSync(files.demo + ending, { force: true });
+await buildDemoNotebook(files.demo, () => Promise.resolve(new Uint8Array(1)));
+if (!existsSync(files.large)) {
+  const making = mkdtempSync(path.join(folder, 'making-'));
+  const demo = await NotebookStore.open(files.demo, systemClock());
+  const large = await makeLargeNotebook(path.join(making, 'large.laydown'), demo, SIZE, systemClock());
+  large.close();
+  demo.close();
+  renameSync(path.join(making, 'large.laydown'), files.large);
+  rmSync(making, { recursive: true });
+}
+const times = statSync(files.large).size / statSync(files.demo).size;
+
+class Bench {
+  readonly application = new Application({
+    clock: systemClock(),
+    settingsFolder: path.join(folder, 'settings'),
+    notebooksFolder: folder,
+    version: 'bench',
+    renderReport: () => Promise.resolve(new Uint8Array(1)),
+    emit: () => undefined,
+    timers: { after: () => () => undefined },
+  });
+  readonly file: string;
+  /** A running test, its sheet's first cell that takes a number, and a sample. */
+  at = { testId: '', sampleId: '' };
+
+  constructor(file: string) {
+    this.file = file;
+  }
+
+  async do<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<CallOutput<Name>> {
+    const answer = await this.application.call(name, input);
+    if (!answer.ok) throw new Error(`${name}: ${answer.problem.message}`);
+    return answer.value as CallOutput<Name>;
+  }
+
+  async open(): Promise<void> {
+    const answer = await this.application.open(this.file);
+    if (!answer.ok) throw new Error(answer.problem.message);
+  }
+
+  async begin(): Promise<void> {
+    const session = await this.do('session.get', {});
+    await this.do('session.takeBench', { personId: session.people[0]!.personId });
+    const { samples } = await this.do('samples.list', {});
+    const { test } = await this.do('test.start', { sampleId: samples[0]!.sampleId, methodId: 'test-fluids' });
+    this.at = { testId: test.testId, sampleId: samples[0]!.sampleId };
+  }
+}
+
+const timed = (work: () => Promise<unknown>) => async () => {
+  const started = performance.now();
+  await work();
+  return performance.now() - started;
+};
+
+const [large, demo] = [new Bench(files.large), new Bench(files.demo)];
+
+const inUse = () => {
+  globalThis.gc!();
+  const { heapUsed, external } = process.memoryUsage();
+  return (heapUsed + external) / 1e6;
+};
+const opened = async (bench: Bench) => {
+  const before = inUse();
+  const started = performance.now();
+  await bench.open();
+  return { ms: performance.now() - started, mb: inUse() - before };
+};
+const [openedLarge, openedDemo] = [await opened(large), await opened(demo)];
+const once = { runs: 1, peer: 'the demo notebook' };
+const target = { atMost: Math.ceil(times * 1.5) };
+await compare({ what: `opening ${SIZE.tests} tests, ${Math.round(times)} times the file`, ...once, target, unit: 'ms', ours: () => openedLarge.ms, theirs: () => openedDemo.ms });
+await compare({ what: 'memory that it takes once open', ...once, target, unit: 'MB', ours: () => openedLarge.mb, theirs: () => openedDemo.mb });
+
+await large.begin();
+await demo.begin();
+
+const SCREENS: [what: string, work: (bench: Bench) => Promise<unknown>][] = [
+  ['Today', (bench) => bench.do('today.get', {})],
+  ['the first 200 samples', (bench) => bench.do('samples.list', {})],
+  ['samples found by a word', (bench) => bench.do('samples.list', { search: 'coffee' })],
+  ['a page of samples further down', (bench) => bench.do('samples.list', { offset: bench === large ? 4_000 : 0 })],
+  ['one sample with its tests', (bench) => bench.do('sample.get', { sampleId: bench.at.sampleId })],
+  ['one bench sheet', (bench) => bench.do('test.get', { testId: bench.at.testId })],
+  ['the newest 100 entries', (bench) => bench.do('record.list', {})],
+  ['entries found by a word', (bench) => bench.do('record.list', { search: 'torn' })],
+  ['the trial set', async (bench) => bench.do('trialSets.list', {})],
+];
+for (const [what, work] of SCREENS) {
+  await compare({ what, peer: 'the demo notebook', target: { atMost: 10 }, unit: 'ms', runs: 9, ours: timed(() => work(large)), theirs: timed(() => work(demo)) });
+}
+
+let value = 30;
+const enter = (bench: Bench) => bench.do('reading.enter', { testId: bench.at.testId, row: `r${1 + (value % 9)}`, key: 'label', typed: `place ${++value}`, reason: 'moved' });
+await compare({ what: 'a reading typed, recorded and answered', peer: 'the demo notebook', target: { atMost: 1.5 }, unit: 'ms', runs: 41, ours: timed(() => enter(large)), theirs: timed(() => enter(demo)) });
+/** There must be something to write. */
+const write = async (bench: Bench) => {
+  await enter(bench);
+  return timed(() => bench.do('notebook.checkpoint', {}))();
+};
+await compare({ what: 'writing the whole file', ...once, target, unit: 'ms', ours: () => write(large), theirs: () => write(demo) });
+
+await large.application.close();
+await demo.application.close();
