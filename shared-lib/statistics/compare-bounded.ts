@@ -34,7 +34,11 @@ export function compareBounded(trials: readonly BoundedTrial[], control: number 
     return { a, b, difference: null, low: null, high: null, p: ranks === null ? null : sidakP(ranks, places.length) };
   });
   fits.forEach((fit, index) => {
-    if (fit.status !== 'estimated') flags.push({ code: 'mean-only-bounded', where: `groups[${index}]`, text: `${trials[index]!.name}: ${fit.reason}` });
+    const { name } = trials[index]!;
+    const where = `groups[${index}]`;
+    if (fit.status !== 'estimated') flags.push({ code: 'mean-only-bounded', where, text: `${name}: ${fit.reason}` });
+    else if (fit.standardDeviation === 0 && fit.n > 1) flags.push({ code: 'no-spread', where, text: `${name}: the brackets are too coarse to show any spread, so it cannot be compared; read in finer steps, or more of them.` });
+    else if (fit.n === 1) flags.push({ code: 'one-reading', where, text: `${name} has one reading and no spread of its own, so it cannot be compared with others of which some readings are only bounds.` });
   });
   const spreads = fits.flatMap(({ standardDeviation, n }) => (standardDeviation && n > 1 ? [(standardDeviation ** 2 * n) / (n - 1)] : []));
   const overall = logRank(trials);

@@ -35,7 +35,8 @@ interface Choice {
 
 /**
  * Compares trials of measured numbers: all pairs, or each with the control. Chooses between a common and separate
- * spreads and says why.
+ * spreads and says why. The choice costs a little of the level: of equal trials with five readings 6 % are told apart at
+ * 5 %, and 7 % where a single one of eleven scatters three times as much (`tests/slow/comparisons.test.ts`).
  * @param control place of the control, or `null` for all pairs.
  */
 export function compareNumbers(trials: readonly Trial[], control: number | null, level: number): TrialComparison {

@@ -1,4 +1,5 @@
 import { decimalsFor, formatNumber, plainDecimals } from '../quantity/format.ts';
+import { differenceUnit } from '../quantity/difference-unit.ts';
 import { findRoot } from './find-root.ts';
 import { smallestCount } from './smallest-count.ts';
 import { tPower } from './t-power.ts';
@@ -28,7 +29,8 @@ export interface TrialSentences {
 }
 
 /** The outcome of a comparison in plain sentences: what differs, by how much, how sure, and what it would take to know. */
-export function trialSentences(comparison: TrialComparison, setting: Setting): TrialSentences {
+export function trialSentences(comparison: TrialComparison, given: Setting): TrialSentences {
+  const setting = { ...given, unit: differenceUnit(given.unit) };
   const { pairs, spread } = comparison;
   const alpha = 1 - setting.level;
   const found = pairs.filter(({ p }) => p !== null && p < alpha);
@@ -57,8 +59,9 @@ function apart({ a, b, difference, low, high, p }: TrialPair, setting: Setting):
   return `${names[a]} is ${amount} ${flip ? 'lower' : 'higher'} than ${names[b]}${interval}.`;
 }
 
-function together({ a, b, p }: TrialPair, { names, counts, unit, wanted }: Setting, needed: number | string | null): string {
+function together({ a, b, p, difference }: TrialPair, { names, counts, unit, wanted }: Setting, needed: number | string | null): string {
   const [m, n] = [counts[a]!, counts[b]!];
+  if (p === null && difference === null) return `${names[a]} and ${names[b]} cannot be compared: their readings are too open or too coarse to estimate the mean and spread of both.`;
   if (p === null) return `${names[a]} and ${names[b]} cannot be compared: their readings show no spread to judge a difference by.`;
   const with_ = m === n ? (n === 1 ? 'with one specimen each' : `with these ${n} specimens`) : `with ${m} and ${n} specimens`;
   const more = needed === null ? '' : `; ${needed} per trial would show a difference of ${formatNumber(wanted!, plainDecimals(wanted!))}${unit && ` ${unit}`}`;

@@ -4,6 +4,7 @@ import type { ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
 import type { Property } from '../method/method.ts';
 import type { EquivalenceView } from '../notebook/trial-views.ts';
+import { differenceUnit } from '../quantity/difference-unit.ts';
 import { formatValue } from '../quantity/format.ts';
 import { fitCensoredNormal } from '../statistics/censored-normal.ts';
 import { equivalenceCalculation } from '../statistics/equivalence.calculation.ts';
@@ -18,14 +19,14 @@ export function equivalenceView(property: Property, a: ColumnTrial, b: ColumnTri
   if (property.kind === 'grade') throw new InputError('response', property.key, `${property.title} is a grade; equivalence needs a measured number.`);
   refuseOpenMean(a, 'trialId');
   refuseOpenMean(b, 'fromTrialId');
-  const result = runCalculation(equivalenceCalculation, { a: a.readings.map(observationOf), b: b.readings.map(observationOf), ...bounds, unit: property.unit, level });
+  const result = runCalculation(equivalenceCalculation, { a: a.readings.map(observationOf), b: b.readings.map(observationOf), ...bounds, unit: differenceUnit(property.unit), level });
   const { difference, p } = result.results as { difference: ResultValue; p: ResultValue };
   const shown = p.value! <= 1 - level;
   const { text, intervalText } = formatValue(difference, [bounds.lowerBound, bounds.upperBound]);
   const within = `${text} (${intervalText})`;
   const bounded = [...a.readings, ...b.readings].filter((reading) => typeof observationOf(reading) !== 'number').length;
   const note = bounded === 0 ? '' : ` ${bounded} ${bounded === 1 ? 'reading is only a bound or bracket and counts' : 'readings are only bounds or brackets and count'} as such.`;
-  const allowed = `${signed(bounds.lowerBound)} to ${signed(bounds.upperBound)}${property.unit && ` ${property.unit}`}`;
+  const allowed = `${signed(bounds.lowerBound)} to ${signed(bounds.upperBound)}${property.unit && ` ${differenceUnit(property.unit)}`}`;
   const sentence = shown
     ? `${a.name} is equivalent to ${b.name} in ${property.title}: ${a.name} − ${b.name} is ${within}, all of it within ${allowed}.`
     : `Equivalence of ${a.name} and ${b.name} in ${property.title} is not shown: ${a.name} − ${b.name} is ${within}, not all of it within ${allowed}. Not shown does not mean different.`;
@@ -51,7 +52,7 @@ function figure(property: Property, a: ColumnTrial, b: ColumnTrial, { value, low
     title: `${a.name} against ${b.name}: ${property.title}`,
     finding,
     x: { title: '', scale: 'category', categories: [`${a.name} − ${b.name}`] },
-    y: { title: 'Difference', ...(property.unit && { unit: property.unit }), scale: 'linear' },
+    y: { title: 'Difference', ...(property.unit && { unit: differenceUnit(property.unit) }), scale: 'linear' },
     series: [{ name: 'difference with its interval', kind: 'points', role: 'reading', points: [{ x: 0, y: value, ...(low !== null && high !== null && { low, high }) }] }],
     lines: [
       { name: 'equivalent from here', axis: 'y', value: lowerBound, role: 'limit' },

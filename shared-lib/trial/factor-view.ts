@@ -5,6 +5,7 @@ import type { Figure } from '../figure/figure.ts';
 import type { Property } from '../method/method.ts';
 import type { Factor } from '../notebook/trial-entries.ts';
 import type { FactorView } from '../notebook/trial-views.ts';
+import { differenceUnit } from '../quantity/difference-unit.ts';
 import { formatValue } from '../quantity/format.ts';
 import { regressionCalculation } from '../statistics/regression.calculation.ts';
 import { twoFactorCalculation } from '../statistics/two-factor.calculation.ts';
@@ -56,7 +57,7 @@ function against(property: Property, factor: Factor, readings: SetReading[], lev
   const result = runCalculation(regressionCalculation, { x: readings.map(({ at }) => at[0]!), y: readings.map(({ reading }) => reading.value), level });
   const slope = result.results.x1!;
   const per = factor.unit ? `${factor.unit} of ${factor.label}` : `step of ${factor.label}`;
-  const shown = formatValue({ ...slope, unit: property.unit });
+  const shown = formatValue({ ...slope, unit: differenceUnit(property.unit) });
   const p = result.table.find((row) => row.term === 'x1')!.p;
   const clear = typeof p === 'number' && p < 1 - level;
   const conclusions = [

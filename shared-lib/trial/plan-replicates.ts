@@ -2,6 +2,7 @@ import { runCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Property } from '../method/method.ts';
 import type { PlanView } from '../notebook/trial-views.ts';
+import { differenceUnit } from '../quantity/difference-unit.ts';
 import { formatNumber, plainDecimals } from '../quantity/format.ts';
 import { sampleSizeCalculation } from '../statistics/sample-size.calculation.ts';
 import type { ColumnTrial } from './column-trial.ts';
@@ -37,7 +38,7 @@ export function planReplicates(property: Property, trials: readonly ColumnTrial[
     level: Math.min(HIGHEST_LEVEL, 1 - (1 - level) / comparisons),
   });
   const { value, bound } = result.results.perGroup!;
-  const size = `${formatNumber(difference, plainDecimals(difference))}${property.unit && ` ${property.unit}`}`;
+  const size = `${formatNumber(difference, plainDecimals(difference))}${property.unit && ` ${differenceUnit(property.unit)}`}`;
   const many = `${bound === 'at-least' ? 'More than ' : ''}${value} readings per trial`;
   const chance = `with a chance of ${formatNumber(power * 100, plainDecimals(power * 100))} %`;
   const aim = design === 'difference' ? `would show a difference of ${size} ${chance}` : `would prove two that are alike equivalent within ±${size} ${chance}`;

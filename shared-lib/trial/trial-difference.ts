@@ -1,6 +1,7 @@
 import type { Property } from '../method/method.ts';
 import type { Response } from '../notebook/trial-entries.ts';
 import type { TrialDifference } from '../notebook/trial-views.ts';
+import { differenceUnit } from '../quantity/difference-unit.ts';
 import { formatValue } from '../quantity/format.ts';
 import type { TrialLevel, TrialPair } from '../statistics/trial-comparison.ts';
 
@@ -13,7 +14,7 @@ export function trialDifference(pair: TrialPair, levels: readonly TrialLevel[], 
   const apart = pValue !== null && pValue < 1 - level;
   const grade = property.kind === 'grade';
   const value = grade ? null : difference;
-  const shown = formatValue({ value, unit: property.unit, low, high, level: low === null && high === null ? null : level, n: 0, bound: 'exact' });
+  const shown = formatValue({ value, unit: differenceUnit(property.unit), low, high, level: low === null && high === null ? null : level, n: 0, bound: 'exact' });
   return {
     value,
     text: value === null ? '' : value > 0 ? `+${shown.text}` : shown.text,

@@ -35,6 +35,15 @@ describe('a measurement study', () => {
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
   });
 
+  it('refuses a grade outside its scale, and names the reading', async () => {
+    const bench = await testBench();
+    const grades = readings(0).map((reading, index) => ({ ...reading, value: index === 6 ? 7 : 3 }));
+    expect(await bench.refused('study.record', { methodId: 'light-exposure', property: 'greyScale', remark: '', readings: grades })).toMatchObject({
+      field: 'readings[6].value',
+      message: 'Part 2, TV, reading 1: Grey scale at the last exposure is graded from 0 to 5; 7 is outside that scale.',
+    });
+  });
+
   it('counts in the verdict of tests that are running and later ones, not of one finished before', async () => {
     const bench = await testBench();
     const before = await bondTest(bench, [3, 3.02, 2.98, 3.01, 2.99], 2.8);

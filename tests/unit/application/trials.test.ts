@@ -210,6 +210,11 @@ describe('a trial set', () => {
     expect(await responses({ property: 'none' })).toBe('responses[0].property');
     expect(await responses({ goal: 'target' })).toBe('responses[0].target');
     expect(await responses({ target: 2, lowest: 3 })).toBe('responses[0].lowest');
+    const grade = { ...bond, methodId: 'light-exposure', property: 'greyScale' };
+    expect(await bench.refused('trialSet.setResponses', { trialSetId, responses: [{ ...grade, target: 7 }], reason: 'x' })).toMatchObject({
+      field: 'responses[0].target',
+      message: 'Grey scale at the last exposure is graded from 0 to 5; 7 is outside that scale.',
+    });
     expect((await bench.refused('trialSet.setResponses', { trialSetId, responses: [], reason: '' })).field).toBe('reason');
     expect((await bench.refused('trialSet.setResponses', { trialSetId, responses: [bond, bond], reason: 'x' })).field).toBe('responses[1].property');
   });

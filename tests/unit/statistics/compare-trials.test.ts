@@ -58,6 +58,11 @@ describe('measured numbers', () => {
     expect(run({ groups: many }).table[0]!.method).toBe('Tamhane');
   });
 
+  it('calls a difference of percentages percentage points', () => {
+    const groups = [{ name: 'R0', values: [70, 71, 69, 70.5] }, { name: 'R1', values: [84, 85, 84.5, 85.5] }];
+    expect(run({ groups, unit: '%' }).notes.join(' ')).toMatch(/R0 is 14\.\d+ percentage points lower than R1/);
+  });
+
   it('draws every trial with its interval', () => {
     const { figures } = run({ groups: growth, control: 'R0' });
     expect(figures[0]!.x.categories).toEqual(['R0', 'R1', 'R2']);
@@ -100,6 +105,14 @@ describe('readings that are only bounds', () => {
     expect(table[0]!.difference as number).toBeGreaterThan(0.5);
     expect(table[0]!.p as number).toBeLessThan(0.05);
     expect(notes[0]).toMatch(/bounds/);
+  });
+
+  it('too coarse to show a spread are said to be so', () => {
+    const coarse = { name: 'A', values: [{ low: 39, high: 40 }, { low: 39, high: 40 }, { low: 40, high: 41 }] };
+    const { table, notes, flags } = run({ groups: [coarse, { name: 'B', values: [{ low: 37, high: 38 }, { low: 38, high: 39 }, { low: 40, high: 41 }, { low: 39, high: 40 }] }] });
+    expect(table[0]).toMatchObject({ difference: null, low: null, high: null, p: null });
+    expect(notes.join(' ')).toContain('A and B cannot be compared: their readings are too open or too coarse');
+    expect(flags.map(({ text }) => text).join(' ')).toMatch(/^A: the brackets are too coarse to show any spread/);
   });
 
   it('alone give an order, or nothing, but no number that is not there', () => {
