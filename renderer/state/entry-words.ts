@@ -30,5 +30,9 @@ export const entryWords: Record<EntryKind, string> = {
   'trial.changed': 'trial changed',
   'sample.linked': 'sample linked to a trial',
   'sample.unlinked': 'sample unlinked from a trial',
+  'habit.described': 'habit described',
+  'inHouseMethod.added': 'method written down',
+  'inHouseMethod.versioned': 'method version written',
+  'inHouseMethod.retired': 'method retired',
   'study.recorded': 'measurement study recorded',
 };

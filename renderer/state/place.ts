@@ -7,6 +7,9 @@ export type Place =
   | { screen: 'bench-sheet'; testId: string }
   | { screen: 'trials'; trialSetId: string | null }
   | { screen: 'methods'; methodId: string | null }
+  /** `methodId`: of the method of which a version is made, or of the habit that is written down. */
+  | { screen: 'write-method'; methodId: string | null }
+  | { screen: 'standardise'; methodId: string | null }
   | { screen: 'reports'; reportId: string | null }
   | { screen: 'new-report'; replaces: string | null }
   | { screen: 'record'; testId: string | null };
@@ -39,6 +42,8 @@ export function parsePlace(hash: string): Place {
     case 'trials':
       return { screen, trialSetId: id || null };
     case 'methods':
+    case 'write-method':
+    case 'standardise':
       return { screen, methodId: id || null };
     case 'reports':
       return { screen, reportId: id || null };
@@ -77,6 +82,7 @@ export function placeHash(place: Place): string {
 export function railScreenOf(place: Place): RailScreen {
   if (place.screen === 'bench-sheet') return 'samples';
   if (place.screen === 'new-report') return 'reports';
+  if (place.screen === 'write-method' || place.screen === 'standardise') return 'methods';
   return place.screen;
 }
 

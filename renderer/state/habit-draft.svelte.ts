@@ -1,0 +1,71 @@
+import type { Answer, CallProblem } from '../../shared-lib/api.ts';
+import { habitQuestions, looksAt, type Habit } from '../../shared-lib/method/in-house/habit.ts';
+import type { InHouseView } from '../../shared-lib/notebook/in-house-views.ts';
+
+export interface AnswerLine {
+  question: Habit['answers'][number]['question'];
+  label: string;
+  ask: string;
+  fix: string;
+  unit: string;
+  today: string;
+  varies: boolean;
+  fixed: string;
+}
+
+/** A habit while it is being told. */
+export class HabitDraft {
+  title = $state('');
+  purpose = $state('');
+  looksAt = $state<Habit['looksAt']>(looksAt[0].key);
+  outcome = $state<Habit['outcome']>('yes-no');
+  answers = $state<AnswerLine[]>([]);
+  #problem = $state.raw<CallProblem | null>(null);
+  #busy = $state(false);
+
+  constructor(habit: Habit | null, title: string) {
+    this.title = habit?.title ?? title;
+    this.purpose = habit?.purpose ?? '';
+    this.looksAt = habit?.looksAt ?? looksAt[0].key;
+    this.outcome = habit?.outcome ?? 'yes-no';
+    this.answers = habitQuestions.map(({ key, ...question }) => {
+      const answer = habit?.answers.find((other) => other.question === key);
+      return { ...question, question: key, today: answer?.today ?? '', varies: answer?.varies ?? false, fixed: answer?.fixed ?? '' };
+    });
+  }
+
+  get busy(): boolean {
+    return this.#busy;
+  }
+
+  /** As it stands; a question of which nothing is said is left out. */
+  readonly habit: Habit = $derived({
+    title: this.title.trim(),
+    purpose: this.purpose.trim(),
+    looksAt: this.looksAt,
+    outcome: this.outcome,
+    answers: this.answers
+      .filter(({ today, varies, fixed }) => today.trim() !== '' || varies || fixed.trim() !== '')
+      .map(({ question, today, varies, fixed }) => ({ question, today: today.trim(), varies, fixed: fixed.trim() })),
+  });
+
+  problemAt(field: string): string {
+    const problem = this.#problem;
+    if (problem?.field !== `habit.${field}`) return '';
+    return problem.message.startsWith(problem.field) ? `This${problem.message.slice(problem.field.length)}` : problem.message;
+  }
+
+  /** The sentence that belongs to none of the fields with a place of their own, or ''. */
+  get generalProblem(): string {
+    return this.#problem && !['habit.title', 'habit.purpose'].includes(this.#problem.field) ? this.#problem.message : '';
+  }
+
+  async send(ask: (habit: Habit) => Promise<Answer<InHouseView>>): Promise<InHouseView | null> {
+    if (this.#busy) return null;
+    this.#busy = true;
+    const answer = await ask(this.habit);
+    this.#busy = false;
+    this.#problem = answer.ok ? null : answer.problem;
+    return answer.ok ? answer.value : null;
+  }
+}
