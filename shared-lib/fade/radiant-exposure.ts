@@ -1,7 +1,10 @@
 import type { ResultValue } from '../calculation/result.ts';
 import { hoursOfExposure, kilojoulesPerSquareMetre } from '../quantity/units.ts';
 
-export const exposureUnits = ['h', 'kJ/m²', 'MJ/m²'] as const;
+/** Days are those of the calendar, for prints outdoors or in a window. */
+export const exposureUnits = ['h', 'd', 'kJ/m²', 'MJ/m²'] as const;
+
+const HOURS_PER_DAY = 24;
 
 export type ExposureUnit = (typeof exposureUnits)[number];
 
@@ -12,6 +15,11 @@ export type ExposureUnit = (typeof exposureUnits)[number];
  */
 export function convertExposure(value: number, from: ExposureUnit, to: ExposureUnit, irradianceWPerM2: number | undefined): number | null {
   if (from === to) return value;
+  if (from === 'd') return convertExposure(value * HOURS_PER_DAY, 'h', to, irradianceWPerM2);
+  if (to === 'd') {
+    const hours = convertExposure(value, from, 'h', irradianceWPerM2);
+    return hours === null ? null : hours / HOURS_PER_DAY;
+  }
   if (from === 'h' || to === 'h') {
     if (irradianceWPerM2 === undefined) return null;
     if (from === 'h') {

@@ -15,6 +15,11 @@ export function daysAfter(date: string, days: number): string {
   return dateOf(Date.parse(date) + days * DAY_MS);
 }
 
+/** Whole days from one day to another, less than 0 backwards. */
+export function daysBetween(from: string, to: string): number {
+  return Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
+}
+
 /** A date without a time is read, counted and written in UTC, which has no summer time. */
 function dateOf(time: number): string {
   return new Date(time).toISOString().slice(0, 10);

@@ -78,7 +78,6 @@ describe('light-exposure', () => {
 
   it.each([
     ['a patch that does not start at 0', { readings: readings.slice(1, 4) }, 'readings[0].exposure'],
-    ['a falling exposure', { readings: [readings[0], readings[2], readings[1]] }, 'readings[2].exposure'],
     ['a reading of nothing', { readings: [{ exposure: 0, density: 1 }, { exposure: 1 }] }, 'readings[1].density'],
     ['only unexposed readings', { readings: [{ exposure: 0, density: 1 }, { series: 'B', exposure: 0, density: 1 }] }, 'readings'],
     ['density without its reference', { readings: [{ exposure: 0, lab: [50, 0, 0] }, { exposure: 1, density: 1 }] }, 'readings[0].density'],
@@ -127,7 +126,6 @@ describe('light-exposure method', () => {
     ['a reading without exposure', [{ exposure: 0, density: 1 }, { density: 0.9 }], {}, 'rows[1].exposure'],
     ['half a colour', [{ exposure: 0, L: 50, a: 0 }], {}, 'rows[0].b'],
     ['a first exposure other than 0, after an unread row', [{}, { exposure: 5, density: 1 }, { exposure: 9, density: 1 }], {}, 'rows[1].exposure'],
-    ['a falling exposure', [{ exposure: 0, density: 1 }, { exposure: 9, density: 1 }, { exposure: 5, density: 1 }], {}, 'rows[2].exposure'],
     ['a colour without its reference', [{ exposure: 0, density: 1 }, { exposure: 9, L: 50, a: 0, b: 0 }], {}, 'rows[0].L'],
     ['paper with densities minus paper', [{ exposure: 0, density: 1 }, { exposure: 9, density: 0.9 }], { paperDensity: 0.1 }, 'conditions.paperDensity'],
     ['ΔE00 without its endpoint', [{ exposure: 0, density: 1 }, { exposure: 9, density: 0.9 }], { endpointOn: 'deltaE00' }, 'conditions.endpointDeltaE00'],

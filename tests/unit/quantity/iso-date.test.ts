@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { daysAfter, isIsoDate } from '../../../shared-lib/quantity/iso-date.ts';
+import { daysAfter, daysBetween, isIsoDate } from '../../../shared-lib/quantity/iso-date.ts';
 
 describe('a day of the calendar', () => {
   it.each(['2026-03-09', '2024-02-29', '2000-02-29', '1999-12-31'])('%s is one', (text) => expect(isIsoDate(text)).toBe(true));
@@ -17,5 +17,8 @@ describe('a day of the calendar', () => {
     ['2025-12-31', 1, '2026-01-01'],
     // Across the change to summer time in Europe, 29 March 2026.
     ['2026-03-28', 2, '2026-03-30'],
-  ])('%s and %i days is %s', (date, days, then) => expect(daysAfter(date, days)).toBe(then));
+  ])('%s and %i days is %s', (date, days, then) => {
+    expect(daysAfter(date, days)).toBe(then);
+    expect(daysBetween(date, then)).toBe(days);
+  });
 });
