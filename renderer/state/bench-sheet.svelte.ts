@@ -1,6 +1,7 @@
 import { SvelteMap } from 'svelte/reactivity';
 import type { Answer, CallInput, Client } from '../../shared-lib/api.ts';
 import type { Field, Method } from '../../shared-lib/method/method.ts';
+import type { ItemChoice } from '../../shared-lib/notebook/colour-views.ts';
 import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
 import { nextRowId, type CellPlace } from './sheet-grid.ts';
 
@@ -12,6 +13,9 @@ export interface PendingCell {
   message: string;
   /** The reason as last given, so that it need not be typed again. */
   reason: string;
+  /** The input field at fault as the application names it, with the value found there. */
+  field: string;
+  value: unknown;
 }
 
 /** The news of an own entry arrives within this time of its answer. */
@@ -147,7 +151,7 @@ export class BenchSheet {
       return Promise.resolve('unchanged');
     }
     const given = reason || (this.pendingIn(place)?.reason ?? '');
-    this.pending.set(cellId(place), { typed: text, state: 'saving', message: '', reason: given });
+    this.pending.set(cellId(place), { typed: text, state: 'saving', message: '', reason: given, field: '', value: null });
     return this.#inTurn(async () => {
       const answer =
         place.row === ''
@@ -163,7 +167,7 @@ export class BenchSheet {
       }
       const needsReason = answer.problem.field === 'reason';
       if (!retyped) {
-        this.pending.set(cellId(place), { typed: text, state: needsReason ? 'needs-reason' : 'refused', message: answer.problem.message, reason: given });
+        this.pending.set(cellId(place), { typed: text, state: needsReason ? 'needs-reason' : 'refused', message: answer.problem.message, reason: given, field: answer.problem.field, value: answer.problem.value });
       }
       this.#announcement = `${text}: ${answer.problem.message}`;
       return needsReason ? 'needs-reason' : 'refused';
@@ -178,7 +182,7 @@ export class BenchSheet {
   /** Fills down and right from the cell, all or nothing; a refusal stands at that cell. */
   async paste(place: CellPlace, pasted: string): Promise<void> {
     const refusal = await this.#act(() => this.app.call('readings.paste', { testId: this.testId, row: place.row, key: place.key, pasted }));
-    if (refusal) this.pending.set(cellId(place), { typed: this.shown(place), state: 'refused', message: refusal, reason: '' });
+    if (refusal) this.pending.set(cellId(place), { typed: this.shown(place), state: 'refused', message: refusal, reason: '', field: 'pasted', value: null });
     this.#announcement = refusal;
   }
 
@@ -188,6 +192,16 @@ export class BenchSheet {
 
   measurePhoto(photo: Omit<CallInput<'photo.measure'>, 'testId'>): Promise<Answer<BenchSheetView>> {
     return this.#inTurn(() => this.#taking(this.app.call('photo.measure', { testId: this.testId, ...photo })));
+  }
+
+  readSpectrum(spectrum: Omit<CallInput<'spectrum.read'>, 'testId'>): Promise<Answer<BenchSheetView>> {
+    return this.#inTurn(() => this.#taking(this.app.call('spectrum.read', { testId: this.testId, ...spectrum })));
+  }
+
+  /** What an item field can name, for a type-ahead. */
+  async findItems(of: 'reference' | 'sample', search: string): Promise<ItemChoice[]> {
+    const answer = await this.app.call('items.find', { of, search });
+    return answer.ok ? answer.value : [];
   }
 
   readTrace(trace: Omit<CallInput<'trace.read'>, 'testId'>): Promise<Answer<BenchSheetView>> {

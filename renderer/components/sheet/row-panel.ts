@@ -4,4 +4,5 @@ import type { PhotoOrigin } from '../../state/photo-draft.svelte.ts';
 export type RowPanel =
   | { kind: 'void' | 'restore' | 'remark'; row: string }
   | { kind: 'trace'; row: string; key: string; file: File }
+  | { kind: 'spectra'; row: string; key: string; file: File }
   | { kind: 'photo'; row: string; key: string; origin: PhotoOrigin };
