@@ -6,7 +6,6 @@ import type {
   BenchSheetView,
   LotView,
   MaterialView,
-  Person,
   RecordView,
   ReportLine,
   SampleLine,
@@ -23,6 +22,7 @@ import type { ReportContent } from './report/content.ts';
 import { inHouseCalls } from './in-house-calls.ts';
 import { attachmentCalls } from './attachment-calls.ts';
 import { colourCalls } from './colour-calls.ts';
+import { personCalls } from './person-calls.ts';
 import { trialCalls } from './trial-calls.ts';
 
 /**
@@ -36,6 +36,9 @@ const nothing = z.strictObject({});
 /** File content as base64, at most 24 MB of it. */
 const fileBytes = z.string().max(32_000_000);
 const traceReading = entryBodies['trace.read'].shape.reading;
+
+/** Pictures to print in the sections of their tests. */
+const reportPictures = z.array(z.strictObject({ testId: id, sha256: z.string().length(64) })).max(40).default([]);
 
 export const api = {
   'session.get': call<SessionView>()(nothing),
@@ -51,8 +54,6 @@ export const api = {
   ),
   'notebook.open': call<SessionView>()(z.strictObject({ handle: z.string().min(1).max(4096) })),
   'notebook.checkpoint': call<SessionView>()(nothing),
-
-  'person.add': call<Person>()(z.strictObject({ name: line.min(1), initials: z.string().trim().min(1).max(5), role: line })),
 
   'materials.list': call<MaterialView[]>()(nothing),
   'material.add': call<MaterialView>()(
@@ -110,7 +111,7 @@ export const api = {
 
   'reports.list': call<ReportLine[]>()(nothing),
   'report.preview': call<ReportContent>()(
-    z.strictObject({ title: line.min(1), recipient: line, remark: text, testIds: z.array(id).min(1).max(200), replaces: id.nullable() }),
+    z.strictObject({ title: line.min(1), recipient: line, remark: text, testIds: z.array(id).min(1).max(200), pictures: reportPictures, replaces: id.nullable() }),
   ),
   'report.issue': call<ReportLine>()(
     z.strictObject({
@@ -118,6 +119,7 @@ export const api = {
       recipient: line,
       remark: text,
       testIds: z.array(id).min(1).max(200),
+      pictures: reportPictures,
       replaces: z.strictObject({ reportId: id, reason: text.min(1) }).nullable(),
     }),
   ),
@@ -136,6 +138,7 @@ export const api = {
   ),
   'record.verify': call<VerifyView>()(nothing),
 
+  ...personCalls,
   ...trialCalls,
   ...colourCalls,
   ...attachmentCalls,

@@ -51,7 +51,7 @@ export class PictureShelf {
     try {
       const picture = await decodePicture(bytes, SIZES[size]);
       const { width, height, original, notes } = picture;
-      return { picture: await pictureJpeg(picture), width, height, original, notes, problem: '' };
+      return { picture: (await pictureJpeg(picture)).jpeg, width, height, original, notes, problem: '' };
     } catch (error) {
       if (error instanceof InputError) return without(error.message);
       throw error;

@@ -19,7 +19,8 @@ export function printable<Content>(content: Content): { content: Content; missin
 }
 
 function copy(value: unknown, missing: Set<string>): unknown {
-  if (typeof value === 'string') return printableText(value, missing);
+  // A picture is no text.
+  if (typeof value === 'string') return value.startsWith('data:image/jpeg;base64,') ? value : printableText(value, missing);
   if (Array.isArray(value)) return value.map((item) => copy(item, missing));
   if (value !== null && typeof value === 'object') {
     return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, copy(item, missing)]));

@@ -1,11 +1,13 @@
 import type { Content, ContentText } from 'pdfmake/interfaces.js';
 import type { TableColumn } from '../../shared-lib/calculation/calculation.ts';
-import type { TableCell as DataCell } from '../../shared-lib/calculation/result.ts';
+import type { TableCell as DataCell, TableRow } from '../../shared-lib/calculation/result.ts';
 import { columnDecimals, formatNumber, plainDecimals } from '../../shared-lib/quantity/format.ts';
 import type { ReportSection } from '../../shared-lib/report/content.ts';
 import { dataTables } from './data-table.ts';
 import { figuresPart } from './figures-part.ts';
+import { picturesPart } from './pictures-part.ts';
 import { panelLayout, size, theme } from './look.ts';
+import { swatchesPart } from './swatches-part.ts';
 import { sectionOpening } from './section-opening.ts';
 
 /**
@@ -19,8 +21,11 @@ export function sectionPart(section: ReportSection, number: number, earlier: Rep
   return [
     ...sectionOpening(section, number),
     ...flagsPart(section),
+    ...swatchesPart(section.swatches ?? []),
+    ...(section.tables ?? []).flatMap((table) => dataTables(subheading(table.title), table.columns.map(headOf), tableRows(table.rows, table.columns))),
     ...figuresPart(section.figures),
-    ...(section.table.length > 0 && columns.length > 0 ? dataTables(subheading('Calculated, per row'), columns.map(headOf), tableRows(section, columns)) : []),
+    ...picturesPart(section.pictures ?? []),
+    ...(section.table.length > 0 && columns.length > 0 ? dataTables(subheading('Calculated, per row'), columns.map(headOf), tableRows(section.table, columns)) : []),
     ...notesPart(section.notes),
     ...(section.remark ? [{ unbreakable: section.remark.length < 600, stack: [subheading('Remark'), paragraph(section.remark)] }] : []),
     ...(cautionsAt ? [] : cautionsPart(section)),
@@ -97,7 +102,7 @@ function headOf({ title, unit }: TableColumn): string {
   return unit ? `${title} (${unit})` : title;
 }
 
-function tableRows({ table }: ReportSection, columns: TableColumn[]): { cells: string[] }[] {
+function tableRows(table: readonly TableRow[], columns: TableColumn[]): { cells: string[] }[] {
   const decimals = columns.map(({ key, decimals }) => decimals ?? columnDecimals(table.flatMap((row) => (typeof row[key] === 'number' ? [row[key]] : []))));
   return table.map((row) => ({ cells: columns.map(({ key }, index) => cellText(row[key], decimals[index]!)) }));
 }

@@ -1,7 +1,10 @@
 import type { Region } from '../../shared-lib/picture/area-reading.ts';
 
 type Rectangle = Extract<Region, { kind: 'rectangle' }>;
-type Size = { width: number; height: number };
+interface Size {
+  width: number;
+  height: number;
+}
 
 const directions: Record<string, [number, number]> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 /** Pixels of the picture at one stroke, and with Alt. */

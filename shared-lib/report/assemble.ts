@@ -3,7 +3,7 @@ import { spectrumInWords, spectrumOf } from '../colour/spectrum-text.ts';
 import type { CellValue, Field, Method } from '../method/method.ts';
 import { isAsked } from '../method/sheet.ts';
 import type { BenchSheetView, CellView, LotView, PropertyLine, RowView } from '../notebook/views.ts';
-import type { ReadingsTable, ReportContent, ReportSection } from './content.ts';
+import type { ReadingsTable, ReportContent, ReportPicture, ReportSection } from './content.ts';
 import { flagInWords } from './flag-place.ts';
 import { isTelling } from './property-line.ts';
 import { onCommonScales, summaryLines } from './summary-lines.ts';
@@ -19,6 +19,8 @@ export interface ReportTest {
   /** ISO 8601, UTC. */
   testedAt: string;
   corrections: ReadingsTable['corrections'];
+  /** Chosen to be printed; absent: none. */
+  pictures?: ReportPicture[];
 }
 
 /** What the report is about, apart from its tests. */
@@ -74,6 +76,7 @@ function section(test: ReportTest): ReportSection {
     columns: calculation.columns,
     table: result?.table ?? [],
     figures: result?.figures ?? [],
+    pictures: test.pictures ?? [],
     tables: result?.tables ?? [],
     swatches: result?.swatches ?? [],
     flags: (result?.flags ?? []).map((flag) => flagInWords(method, flag)),

@@ -43,12 +43,26 @@ export interface ReportSection {
   /** Absent in reports frozen before there were any, as `swatches`. */
   tables?: TitledTable[];
   swatches?: SwatchPair[];
+  /** Absent: none. */
+  pictures?: ReportPicture[];
   /** `where` in words, '' where the text names the place. */
   flags: Flag[];
   notes: string[];
   cautions: Caution[];
   sources: string[];
   remark: string;
+}
+
+/** A picture of a test, chosen to be printed. */
+export interface ReportPicture {
+  name: string;
+  caption: string;
+  /** Of the file in the notebook that it was made from. */
+  sha256: string;
+  width: number;
+  height: number;
+  /** As a data address. */
+  jpeg: string;
 }
 
 export interface ReadingsTable {

@@ -19,7 +19,10 @@ export function addAttachment({ notebook }: Workplace, input: ParsedInput<'attac
   if (isLinked(store, attachedTo, attachedId, sha256)) {
     throw new Refusal('conflict', `This ${attachedTo} has that file already, as ${findAttachment(store, sha256)?.name ?? name}; the content is the same.`);
   }
-  notebook.append([...drafts, { kind: 'attachment.linked', body: { sha256, attachedTo, attachedId, caption } }], attachments);
+  // The notebook has it under another name: the one that it was looked for by is not lost.
+  const known = findAttachment(store, sha256)?.name ?? name;
+  const said = caption || (known === name ? '' : `added as ${name}`.slice(0, 200));
+  notebook.append([...drafts, { kind: 'attachment.linked', body: { sha256, attachedTo, attachedId, caption: said } }], attachments);
   return listAttachments(store, attachedTo, attachedId);
 }
 

@@ -28,7 +28,7 @@ type Source = ParsedInput<'photo.preview'>['source'];
 export async function previewPhoto({ notebook }: Workplace, { source, channel }: ParsedInput<'photo.preview'>): Promise<PhotoPreview> {
   const { name, picture } = await open(notebook, source);
   const { width, height, original, notes } = picture;
-  return { name, width, height, original, notes, picture: await pictureJpeg(picture), grey: Buffer.from(channelPlane(picture, channel).grey).toString('base64') };
+  return { name, width, height, original, notes, picture: (await pictureJpeg(picture)).jpeg, grey: Buffer.from(channelPlane(picture, channel).grey).toString('base64') };
 }
 
 /** Measures a photograph into a cell; the photograph and the grey that was measured are kept in the notebook. */

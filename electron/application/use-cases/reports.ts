@@ -15,6 +15,7 @@ import { nameOf } from '../queries/people.ts';
 import { findReport, listReports, nextReportNumber, type StoredReport } from '../queries/reports.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
+import { reportPicture } from '../report-pictures.ts';
 import { sameResults } from '../same-results.ts';
 import type { Workplace } from '../workplace.ts';
 
@@ -23,7 +24,7 @@ export function reportsList({ notebook }: Workplace): ReportLine[] {
 }
 
 /** What the report would say; it has no number yet. */
-export function previewReport(workplace: Workplace, input: ParsedInput<'report.preview'>): ReportContent {
+export function previewReport(workplace: Workplace, input: ParsedInput<'report.preview'>): Promise<ReportContent> {
   const replaces = input.replaces === null ? null : { reportId: input.replaces, reason: '' };
   return contentOf(workplace, { ...input, replaces }, '');
 }
@@ -32,7 +33,7 @@ export function previewReport(workplace: Workplace, input: ParsedInput<'report.p
 export async function issueReport(workplace: Workplace, input: ParsedInput<'report.issue'>): Promise<ReportLine> {
   const { notebook } = workplace;
   if (notebook.store.readOnly) throw new Refusal('read-only', notebook.store.readOnly);
-  const content = contentOf(workplace, input, nextReportNumber(notebook.store, workplace.now().getUTCFullYear()));
+  const content = await contentOf(workplace, input, nextReportNumber(notebook.store, workplace.now().getUTCFullYear()));
   const pdf = await workplace.surroundings.renderReport(content);
   if (workplace.open !== notebook || notebook.store.chainHash !== content.record.chainHash) {
     throw new Refusal('conflict', 'The notebook was changed while the report was being made; look at it and issue it again.');
@@ -74,7 +75,7 @@ export function reportPdf({ notebook }: Workplace, { reportId }: { reportId: str
   return { fileName: pdfName(report.number), bytes: Buffer.from(attachedBytes(notebook, report.pdfSha256)).toString('base64') };
 }
 
-function contentOf(workplace: Workplace, input: ParsedInput<'report.issue'>, number: string): ReportContent {
+async function contentOf(workplace: Workplace, input: ParsedInput<'report.issue'>, number: string): Promise<ReportContent> {
   const { notebook } = workplace;
   const { store } = notebook;
   if (notebook.atBench === null) throw new Refusal('conflict', 'Choose who is at the bench first; a report carries a name.');
@@ -97,8 +98,14 @@ function contentOf(workplace: Workplace, input: ParsedInput<'report.issue'>, num
         { role: 'Approved by', name: '' },
       ],
     },
-    reportTests(notebook, testIds),
+    await Promise.all(reportTests(notebook, testIds).map((test) => withPictures(notebook, test, input.pictures))),
   );
+}
+
+async function withPictures(notebook: OpenNotebook, test: ReportTest, chosen: ParsedInput<'report.issue'>['pictures']): Promise<ReportTest> {
+  const { testId } = test.sheet.test;
+  const pictures = chosen.filter((picture) => picture.testId === testId);
+  return { ...test, pictures: await Promise.all(pictures.map(({ sha256 }) => reportPicture(notebook, testId, sha256))) };
 }
 
 function replacedBy(notebook: OpenNotebook, replaces: ParsedInput<'report.issue'>['replaces']): ReportContent['replaces'] {
