@@ -1,4 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
 import { hoursOfExposure, kilojoulesPerSquareMetre } from '../quantity/units.ts';
 
 /** Days are those of the calendar, for prints outdoors or in a window. */
@@ -35,10 +36,4 @@ export function convertExposure(value: number, from: ExposureUnit, to: ExposureU
 export function convertExposureResult(result: ResultValue, from: ExposureUnit, to: ExposureUnit, irradianceWPerM2: number | undefined): ResultValue | null {
   const factor = convertExposure(1, from, to, irradianceWPerM2);
   return factor === null ? null : scaleResult(result, factor, to);
-}
-
-/** A result times a factor above 0, in the unit that this gives. */
-export function scaleResult(result: ResultValue, factor: number, unit: string): ResultValue {
-  const scaled = (value: number | null) => (value === null ? null : value * factor);
-  return { ...result, value: scaled(result.value), low: scaled(result.low), high: scaled(result.high), unit };
 }

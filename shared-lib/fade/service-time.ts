@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue } from '../calculation/result.ts';
-import { convertExposureResult, scaleResult, type ExposureUnit } from './radiant-exposure.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
+import { convertExposureResult, type ExposureUnit } from './radiant-exposure.ts';
 
 /** Stands beside every service time. */
 export const serviceTimeCaution =

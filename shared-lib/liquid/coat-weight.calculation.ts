@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
-import type { Flag, ResultValue } from '../calculation/result.ts';
+import type { Flag } from '../calculation/result.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { grubbsTest } from '../statistics/grubbs.ts';
@@ -68,13 +69,12 @@ function compute(given: Given): Outcome {
   }
   const dry = meanOfReplicates(weighed.map(({ dry: value }) => value), 'g/m²', level, 0);
   const solids = weighed.flatMap(({ solidsPct: value }) => value ?? []);
-  const scaled = (factor: number, unit: string): ResultValue => ({ ...dry, unit, value: dry.value! * factor, low: dry.low === null ? null : dry.low * factor, high: dry.high === null ? null : dry.high * factor });
   return {
     results: {
       dry,
-      wet: someWet ? meanOfReplicates(weighed.map(({ wet }) => wet!), 'g/m²', level, 0) : solidsPct === undefined ? valueWithoutInterval(null, 'g/m²', 0) : scaled(100 / solidsPct, 'g/m²'),
+      wet: someWet ? meanOfReplicates(weighed.map(({ wet }) => wet!), 'g/m²', level, 0) : solidsPct === undefined ? valueWithoutInterval(null, 'g/m²', 0) : scaleResult(dry, 100 / solidsPct, 'g/m²'),
       solidsPct: solids.length > 0 ? meanOfReplicates(solids, '%', level, 0) : valueWithoutInterval(null, '%', 0),
-      thicknessUm: dryDensityGCm3 === undefined ? valueWithoutInterval(null, 'µm', 0) : scaled(1 / dryDensityGCm3, 'µm'),
+      thicknessUm: dryDensityGCm3 === undefined ? valueWithoutInterval(null, 'µm', 0) : scaleResult(dry, 1 / dryDensityGCm3, 'µm'),
       spread: valueWithoutInterval(summarise(weighed.map(({ dry: value }) => value)).standardDeviation, 'g/m²', specimens.length),
     },
     table: weighed.map((row, index) => ({ specimen: index + 1, ...row })),

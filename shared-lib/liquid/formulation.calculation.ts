@@ -2,9 +2,11 @@ import { z } from 'zod';
 import { defineCalculation, type TableColumn } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue, TableRow } from '../calculation/result.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { differences, ofTheWhole, percentages } from './formulation.ts';
+import { letDownFigure } from './let-down-figure.ts';
 import { letDownByMixingRule, letDownByTrial, letDownToStrength, type LetDown } from './let-down.ts';
 
 const name = z.string().trim().min(1).max(200);
@@ -12,12 +14,13 @@ const share = { name, parts: z.number().min(0).max(1e9).optional(), pct: z.numbe
 const solidsPct = z.number().min(0).max(100).optional();
 const costPerKg = z.number().min(0).max(1e9).optional();
 const viscosity = z.number().positive().max(1e9);
+const strength = z.number().positive().max(10_000);
 
 const letDown = z.strictObject({
   diluent: z.strictObject({ name: name.default('Diluent'), solidsPct: z.number().min(0).max(100).default(0), costPerKg }).default({ name: 'Diluent', solidsPct: 0 }),
-  /** By colour strength, 100 % being the standard. */
-  inkStrengthPct: z.number().positive().max(10_000).optional(),
-  targetStrengthPct: z.number().positive().max(10_000).optional(),
+  /** By colour strength, 100 % being the standard; of one drawdown or of several. */
+  inkStrengthPct: z.union([strength, z.array(strength).min(1).max(1000)]).optional(),
+  targetStrengthPct: strength.optional(),
   /** By viscosity: from those of ink and diluent, or from trial additions (percent of the mixture, 0 being the ink alone). */
   targetMm2S: viscosity.optional(),
   inkMm2S: viscosity.optional(),
@@ -64,7 +67,7 @@ export const formulationCalculation = defineCalculation({
         totalParts: valueWithoutInterval(total, '', components.length),
         solidsPct: solidsResult(solids, components.length),
         costPerKg: costResult(cost, components.length),
-        ...(down && letDownResults(down, solids, cost, given.level)),
+        ...(down && letDownResults(down, solids, cost, given)),
       },
       table: rows(given, pct, control && percentagesOfControl(control)),
       notes: [
@@ -74,6 +77,7 @@ export const formulationCalculation = defineCalculation({
         ...(batchKg === undefined ? [] : [`Masses are for a batch of ${batchKg} kg${down ? ' before the let-down' : ''}.`]),
         ...(down ? letDownNotes(down) : []),
       ],
+      figures: down?.additions && down.targetMm2S !== undefined ? [letDownFigure(down.additions, down.targetMm2S, down.added)] : [],
     };
   },
   columns,
@@ -135,7 +139,7 @@ function letDownOf(given: z.output<typeof letDown>, level: number): LetDown {
   }
   if (targetStrengthPct !== undefined) {
     if (inkStrengthPct === undefined) throw new InputError('letDown.inkStrengthPct', null, 'letDown.inkStrengthPct is missing: the strength of the ink before the let-down.');
-    return letDownToStrength(inkStrengthPct, targetStrengthPct);
+    return letDownToStrength([inkStrengthPct].flat(), targetStrengthPct, level);
   }
   if (targetMm2S === undefined) throw new InputError('letDown', null, 'A let-down needs a targetStrengthPct or a targetMm2S.');
   if (additions) return letDownByTrial(additions, targetMm2S, level);
@@ -145,7 +149,7 @@ function letDownOf(given: z.output<typeof letDown>, level: number): LetDown {
   return letDownByMixingRule(inkMm2S, diluentMm2S, targetMm2S);
 }
 
-function letDownResults({ diluent, added }: Down, solids: Known, cost: Known, level: number): Record<string, ResultValue> {
+function letDownResults({ diluent, added }: Down, solids: Known, cost: Known, { batchKg, level }: Input): Record<string, ResultValue> {
   const { pct, low, high, n } = added;
   const ink = 1 - pct / 100;
   const interval = { low, high, level: low === null ? null : level, n };
@@ -153,7 +157,9 @@ function letDownResults({ diluent, added }: Down, solids: Known, cost: Known, le
   const results: Record<string, ResultValue> = { letDownPct: { value: pct, unit: '%', ...interval, bound: 'exact' } };
   if (pct < 100) {
     const partsHigh = high === null || high >= 100 ? null : perHundred(high);
-    results.letDownParts = { value: perHundred(pct), unit: 'per 100 parts of ink', ...interval, low: low === null ? null : perHundred(low), high: partsHigh, bound: 'exact' };
+    const parts: ResultValue = { value: perHundred(pct), unit: 'per 100 parts of ink', ...interval, low: low === null ? null : perHundred(low), high: partsHigh, bound: 'exact' };
+    results.letDownParts = parts;
+    if (batchKg !== undefined) results.letDownKg = scaleResult(parts, batchKg / 100, 'kg');
   }
   results.letDownSolidsPct = solidsResult({ known: solids.known * ink + (diluent.solidsPct * pct) / 100, openPct: solids.openPct * ink }, n);
   const open = cost.openPct * ink + (diluent.costPerKg === undefined ? pct : 0);

@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import { studentTQuantile } from '../statistics/distributions.ts';
-import { fitLinear } from '../statistics/linear-regression.ts';
+import { fitLinear, type LinearFit } from '../statistics/linear-regression.ts';
+import { summarise } from '../statistics/summarise.ts';
 
 /** Diluent to add, in percent of the mixture, with its interval where there is one. */
 export interface LetDown {
@@ -13,13 +14,16 @@ export interface LetDown {
 /**
  * To a target strength: the strength of an ink let down with an extender is in proportion to the share of ink
  * (Kubelka–Munk: K/S is additive by concentration while the scattering of the white substrate prevails).
+ * @param inkStrengthsPct drawdowns of the ink against the standard; several give an interval
  * @throws InputError when the target is stronger than the ink
  */
-export function letDownToStrength(inkStrengthPct: number, targetStrengthPct: number): LetDown {
-  if (targetStrengthPct > inkStrengthPct) {
-    throw new InputError('letDown.targetStrengthPct', targetStrengthPct, `An ink of ${inkStrengthPct} % cannot be let down to ${targetStrengthPct} %: the target must not be stronger.`);
+export function letDownToStrength(inkStrengthsPct: readonly number[], targetStrengthPct: number, level: number): LetDown {
+  const { mean, low, high, n } = summarise(inkStrengthsPct, level);
+  if (targetStrengthPct > mean) {
+    throw new InputError('letDown.targetStrengthPct', targetStrengthPct, `An ink of ${Number(mean.toPrecision(4))} % cannot be let down to ${targetStrengthPct} %: the target must not be stronger.`);
   }
-  return { pct: 100 * (1 - targetStrengthPct / inkStrengthPct), low: null, high: null, n: 0 };
+  const share = (strength: number) => Math.max(0, 100 * (1 - targetStrengthPct / strength));
+  return { pct: share(mean), low: low === null ? null : low > 0 ? share(low) : 0, high: high === null ? null : share(high), n: n > 1 ? n : 0 };
 }
 
 /**
@@ -43,9 +47,7 @@ export function letDownByMixingRule(ink: number, diluent: number, target: number
  */
 export function letDownByTrial(additions: readonly { pct: number; mm2S: number }[], target: number, level: number): LetDown {
   const x = additions.map(({ pct }) => pct);
-  const y = additions.map(({ mm2S }) => Math.log(mm2S));
-  if (new Set(x).size < 2) throw new InputError('letDown.additions', x[0], 'The additions need at least two different percentages of diluent.');
-  const { coefficients, covariance, degreesOfFreedom } = fitLinear([x], y, { intercept: true });
+  const { coefficients, covariance, degreesOfFreedom } = thinningLine(additions);
   const [intercept, slope] = coefficients as [number, number];
   if (slope >= 0) throw new InputError('letDown.additions', slope, 'Viscosity does not fall as diluent is added; check the readings.');
   const wanted = Math.log(target);
@@ -63,4 +65,11 @@ export function letDownByTrial(additions: readonly { pct: number; mm2S: number }
   const root = Math.sqrt(Math.max(0, b ** 2 - 4 * a * c));
   if (a <= 0) return { pct, low: null, high: null, n: additions.length };
   return { pct, low: Math.max(0, (-b - root) / (2 * a)), high: Math.min(100, (-b + root) / (2 * a)), n: additions.length };
+}
+
+/** Straight line of ln viscosity against the percentage of diluent. @throws InputError for one percentage alone */
+export function thinningLine(additions: readonly { pct: number; mm2S: number }[]): LinearFit {
+  const x = additions.map(({ pct }) => pct);
+  if (new Set(x).size < 2) throw new InputError('letDown.additions', x[0], 'The additions need at least two different percentages of diluent.');
+  return fitLinear([x], additions.map(({ mm2S }) => Math.log(mm2S)), { intercept: true });
 }

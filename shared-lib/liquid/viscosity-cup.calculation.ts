@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { formatNumber } from '../quantity/format.ts';
 import { levelSchema } from '../statistics/level.ts';
@@ -61,7 +62,7 @@ function compute(given: Given): Outcome {
     results: {
       kinematicMm2S: kinematic,
       seconds: mean,
-      dynamicMPaS: densityGCm3 === undefined ? valueWithoutInterval(null, 'mPa·s', 0) : scaled(kinematic, densityGCm3, 'mPa·s'),
+      dynamicMPaS: densityGCm3 === undefined ? valueWithoutInterval(null, 'mPa·s', 0) : scaleResult(kinematic, densityGCm3, 'mPa·s'),
     },
     table: times.map((one, index) => ({ run: index + 1, seconds: one, kinematicMm2S: cup.viscosity(one) })),
     flags: flagsOf(cup, times, mean, given),
@@ -73,11 +74,6 @@ function compute(given: Given): Outcome {
     figures: [flowTimesFigure(cup, times, kinematic)],
     sources: [cup.source],
   };
-}
-
-function scaled(result: ResultValue, factor: number, unit: string): ResultValue {
-  const times = (value: number | null) => (value === null ? null : value * factor);
-  return { ...result, unit, value: times(result.value), low: times(result.low), high: times(result.high) };
 }
 
 /** Runs that lie farther apart than this share of their mean: common practice to repeat. */

@@ -19,6 +19,7 @@ import { surfaceTackMethod } from '../cure/surface-tack.method.ts';
 import { tapeLabelLiftMethod } from '../cure/tape-label-lift.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
 import { coatWeightMethod } from '../liquid/coat-weight.method.ts';
+import { letDownMethod } from '../liquid/let-down.method.ts';
 import { viscosityCupMethod } from '../liquid/viscosity-cup.method.ts';
 import { blockingMethod } from '../mechanical/blocking.method.ts';
 import { crinkleMethod } from '../mechanical/crinkle.method.ts';
@@ -77,4 +78,5 @@ export const allMethods: readonly Method[] = [
   odourIntensityMethod,
   coatWeightMethod,
   viscosityCupMethod,
+  letDownMethod,
 ];

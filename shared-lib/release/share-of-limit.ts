@@ -1,4 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
+import { scaleResult } from '../calculation/scale-result.ts';
 
 export interface LimitedSolvent {
   result: ResultValue;
@@ -12,7 +13,7 @@ export interface LimitedSolvent {
  */
 export function shareOfLimit(solvents: readonly LimitedSolvent[]): ResultValue | null {
   if (solvents.length === 0) return null;
-  const shares = solvents.map(({ result, limitMgM2 }) => inPercentOf(result, limitMgM2));
+  const shares = solvents.map(({ result, limitMgM2 }) => scaleResult(result, 100 / limitMgM2, '%'));
   if (shares.length === 1) return shares[0]!;
   const base = { unit: '%', level: null, n: Math.min(...shares.map(({ n }) => n)), low: null, high: null };
   const highest = (of: (share: ResultValue) => number) => Math.max(...shares.map(of));
@@ -23,9 +24,4 @@ export function shareOfLimit(solvents: readonly LimitedSolvent[]): ResultValue |
   const leads = shares.find((share) => share.value === value)!;
   if (leads.bound !== 'exact') return { ...base, value: (low + high) / 2, low, high, bound: 'between' };
   return { ...base, value, bound: 'exact', ...(leads.level === null ? {} : { low, high, level: leads.level }) };
-}
-
-function inPercentOf(result: ResultValue, limit: number): ResultValue {
-  const share = (value: number | null) => (value === null ? null : (100 * value) / limit);
-  return { ...result, value: share(result.value), low: share(result.low), high: share(result.high), unit: '%' };
 }
