@@ -28,12 +28,13 @@ export class Application {
 
   /** Does what `name` of `api` says with `input`, whatever that is. Problems come back as sentences. */
   async call(name: string, input: unknown): Promise<Answer<unknown>> {
-    return this.#answer(() => {
+    const answer = await this.#answer(() => {
       if (!Object.hasOwn(api, name)) throw new Refusal('not-found', `There is no call named '${name.slice(0, 60)}'.`);
       const known = name as CallName;
       const parsed = parseInput(api[known].input as z.ZodType, input);
       return (useCases[known] as UseCase)(this.#workplace, parsed);
     });
+    return withoutPassphrase(answer, input);
   }
 
   /** Opens the notebook at `path`, which never comes from the screens, and answers with the session. */
@@ -56,4 +57,10 @@ export class Application {
       return { ok: false, problem: problemOf(error) };
     }
   }
+}
+
+/** A refusal tells the value that was refused, which may be the whole input; a passphrase goes nowhere. */
+function withoutPassphrase(answer: Answer<unknown>, input: unknown): Answer<unknown> {
+  const secret = typeof input === 'object' && input !== null && 'passphrase' in input;
+  return answer.ok || !secret ? answer : { ok: false, problem: { ...answer.problem, value: null } };
 }

@@ -32,6 +32,7 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     return chosen == null ? undefined : value(testId, key, chosen);
   };
   return {
+    person: (id) => nameIn('SELECT name FROM person WHERE personId = ?', id),
     material: (id) => nameIn('SELECT name FROM material WHERE materialId = ?', id),
     lot: (id) => nameIn("SELECT material.name || ', lot ' || lot.code AS name FROM lot JOIN material USING (materialId) WHERE lotId = ?", id),
     sample: (id) => nameIn('SELECT code AS name FROM sample WHERE sampleId = ?', id),

@@ -29,14 +29,14 @@ export class OpenNotebook {
   readonly worked = new EntryCache();
   /** `personId`, or `null` until somebody has taken the bench. */
   atBench: string | null;
-  readonly #now: () => string;
+  readonly now: () => string;
   readonly #schedule: CheckpointSchedule;
 
   constructor(path: string, store: NotebookStore, atBench: string | null, now: () => string, schedule: CheckpointSchedule) {
     this.path = path;
     this.store = store;
     this.atBench = atBench;
-    this.#now = now;
+    this.now = now;
     this.#schedule = schedule;
     this.traces = new TraceShelf(store);
     this.photos = new PhotoAreas(store);
@@ -52,7 +52,7 @@ export class OpenNotebook {
     if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
     const by = this.atBench;
     if (by === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
-    const occurredAt = this.#now();
+    const occurredAt = this.now();
     const entries = this.store.append(
       drafts.map((draft): DraftEntry => ({ ...draft, by, occurredAt })),
       attachments,

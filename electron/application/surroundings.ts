@@ -12,6 +12,8 @@ export interface Surroundings {
   version: string;
   renderReport: (content: ReportContent) => Promise<Uint8Array>;
   emit: (event: ApplicationEvent) => void;
+  /** For salts; left out: the system's. A demo, which is the same each time, gives its own. */
+  randomBytes?: (count: number) => Uint8Array;
   timers?: Timers;
 }
 

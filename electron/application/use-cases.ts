@@ -14,7 +14,7 @@ import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
 import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { pasteReadings } from './use-cases/paste.ts';
-import { addPerson } from './use-cases/people.ts';
+import { addPerson, changePerson, retirePerson, returnPerson, setPassphrase } from './use-cases/people.ts';
 import { enterReading } from './use-cases/readings.ts';
 import { recordList } from './use-cases/record.ts';
 import { measurePhoto, previewPhoto } from './use-cases/photos.ts';
@@ -49,6 +49,10 @@ export const useCases = {
   'notebook.open': openNotebookByHandle,
   'notebook.checkpoint': checkpointNotebook,
   'person.add': addPerson,
+  'person.change': changePerson,
+  'person.retire': retirePerson,
+  'person.return': returnPerson,
+  'passphrase.set': setPassphrase,
   'materials.list': ({ notebook }) => listMaterials(notebook.store),
   'material.add': addMaterial,
   'lot.add': addLot,

@@ -4,6 +4,11 @@ import type { EntryKind } from '../../shared-lib/notebook/entry.ts';
 export const entryWords: Record<EntryKind, string> = {
   'notebook.created': 'notebook begun',
   'person.added': 'person added',
+  'person.changed': 'person changed',
+  'person.retired': 'person retired',
+  'person.returned': 'person back',
+  'passphrase.set': 'passphrase set',
+  'signing.refused': 'wrong passphrase',
   'material.added': 'material added',
   'lot.added': 'lot added',
   'sample.added': 'sample added',
@@ -34,5 +39,8 @@ export const entryWords: Record<EntryKind, string> = {
   'inHouseMethod.added': 'method written down',
   'inHouseMethod.versioned': 'method version written',
   'inHouseMethod.retired': 'method retired',
+  'reference.added': 'reference colour added',
+  'tolerance.set': 'tolerance set',
+  'spectrum.read': 'spectrum read',
   'study.recorded': 'measurement study recorded',
 };

@@ -2,6 +2,8 @@ import type { CellValue } from '../method/method.ts';
 
 /** What the ids of an entry are called. Each gives a name that can stand in a sentence, also for an id it does not know. */
 export interface EntryNames {
+  /** 'Imke Rasmund' */
+  person(personId: string): string;
   /** 'PET film 12 µm' */
   material(materialId: string): string;
   /** 'PET film 12 µm, lot 4711' */

@@ -2,6 +2,7 @@ import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
 import { inHouseSentence } from './in-house-sentence.ts';
+import { personSentence } from './person-sentence.ts';
 import { trialSentence } from './trial-sentence.ts';
 import { colourSentence } from './colour-sentence.ts';
 import { attachmentSentence } from './attachment-sentence.ts';
@@ -92,6 +93,12 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'inHouseMethod.versioned':
     case 'inHouseMethod.retired':
       return plain(inHouseSentence(entry, names));
+    case 'person.changed':
+    case 'person.retired':
+    case 'person.returned':
+    case 'passphrase.set':
+    case 'signing.refused':
+      return personSentence(entry, names);
     default:
       return plain(trialSentence(entry, names));
   }

@@ -4,6 +4,7 @@ import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method
 import { attachmentEntryBodies } from './attachment-entries.ts';
 import { colourEntryBodies } from './colour-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
+import { personEntryBodies } from './person-entries.ts';
 import { trialEntryBodies } from './trial-entries.ts';
 
 export type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
@@ -133,6 +134,7 @@ export const entryBodies = {
   ...inHouseEntryBodies,
   ...colourEntryBodies,
   ...attachmentEntryBodies,
+  ...personEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

@@ -5,6 +5,7 @@ import type { Limit } from '../method/method.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableChange, TableName } from './tables.ts';
 import { inHouseChanges } from './in-house-changes.ts';
+import { personChanges, signedChanges } from './person-changes.ts';
 import { trialChanges } from './trial-changes.ts';
 
 /**
@@ -12,7 +13,7 @@ import { trialChanges } from './trial-changes.ts';
  * this for every entry in order always gives the same tables.
  */
 export function project(entry: Entry): TableChange[] {
-  return [...changesOf(entry), about(entry)] as TableChange[];
+  return [...changesOf(entry), ...signedChanges(entry), about(entry)] as TableChange[];
 }
 
 function changesOf(entry: Entry): ChangeOf<TableName>[] {
@@ -21,7 +22,7 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'notebook.created':
       return [insert('notebook', { one: 1, title: entry.body.title, laboratory: entry.body.laboratory, createdAt: occurredAt })];
     case 'person.added':
-      return [insert('person', { ...entry.body, addedSeq: seq })];
+      return [insert('person', { ...entry.body, retired: 0, retiredReason: '', addedSeq: seq })];
     case 'material.added':
       return [insert('material', { ...entry.body, addedSeq: seq })];
     case 'lot.added':
@@ -159,6 +160,12 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'inHouseMethod.versioned':
     case 'inHouseMethod.retired':
       return inHouseChanges(entry);
+    case 'person.changed':
+    case 'person.retired':
+    case 'person.returned':
+    case 'passphrase.set':
+    case 'signing.refused':
+      return personChanges(entry);
     default:
       return trialChanges(entry);
   }

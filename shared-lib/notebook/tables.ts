@@ -11,7 +11,10 @@ import type { CellValue } from '../method/method.ts';
  */
 export interface Tables {
   notebook: { one: 1; title: string; laboratory: string; createdAt: string };
-  person: { personId: string; name: string; initials: string; role: string; addedSeq: number };
+  person: { personId: string; name: string; initials: string; role: string; retired: 0 | 1; retiredReason: string; addedSeq: number };
+  passphrase: { personId: string; N: number; r: number; p: number; /** Hex. */ salt: string; /** Hex. */ hash: string; setAt: string };
+  /** Wrong passphrases since the last right one. */
+  signing_refused: { personId: string; times: number; lastAt: string };
   material: { materialId: string; kind: MaterialKind; name: string; supplier: string; description: string; addedSeq: number };
   lot: { lotId: string; materialId: string; code: string; receivedOn: string | null; note: string; addedSeq: number };
   sample: {
@@ -227,6 +230,8 @@ export const tableKeys = {
   reference_colour: ['referenceId'],
   reference_tolerance: ['referenceId', 'customer'],
   spectrum_file: ['testId', 'row', 'key'],
+  passphrase: ['personId'],
+  signing_refused: ['personId'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
 

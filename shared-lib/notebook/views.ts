@@ -13,6 +13,12 @@ export interface Person {
   name: string;
   initials: string;
   role: string;
+  /** Takes the bench and signs no more. */
+  retired: boolean;
+  /** '' unless retired. */
+  retiredReason: string;
+  /** For signing. */
+  hasPassphrase: boolean;
 }
 
 export interface SessionView {

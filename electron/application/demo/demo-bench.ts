@@ -14,6 +14,8 @@ export class DemoBench {
   readonly random: Random = seededRandom(26);
   readonly application: Application;
 
+  readonly #salts = seededRandom(7914);
+
   constructor(folder: string, renderReport: Surroundings['renderReport']) {
     this.application = new Application({
       clock: this.clock,
@@ -22,6 +24,7 @@ export class DemoBench {
       version: 'demo',
       renderReport,
       emit: () => undefined,
+      randomBytes: (count) => Uint8Array.from({ length: count }, () => Math.floor(this.#salts.uniform() * 256)),
       timers: { after: () => () => undefined },
     });
   }

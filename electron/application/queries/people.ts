@@ -1,16 +1,45 @@
+import type { Scrypt } from '../../../shared-lib/notebook/person-entries.ts';
 import type { Person } from '../../../shared-lib/notebook/views.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { Refusal } from '../refusal.ts';
 
-/** In the order in which they were added. */
+const PERSON = `SELECT personId, name, initials, role, retired, retiredReason, passphrase.hash IS NOT NULL AS hasPassphrase
+                FROM person LEFT JOIN passphrase USING (personId)`;
+
+type StoredPerson = Omit<Person, 'retired' | 'hasPassphrase'> & { retired: 0 | 1; hasPassphrase: 0 | 1 };
+
+/** In the order in which they were added; those who left as well, for what they did carries their name. */
 export function listPeople(store: NotebookStore): Person[] {
-  return store.all<Person>('SELECT personId, name, initials, role FROM person ORDER BY addedSeq', []);
+  return store.all<StoredPerson>(`${PERSON} ORDER BY addedSeq`).map(personOf);
 }
 
 export function findPerson(store: NotebookStore, personId: string): Person | undefined {
-  return store.one<Person>('SELECT personId, name, initials, role FROM person WHERE personId = ?', [personId]) ?? undefined;
+  const found = store.one<StoredPerson>(`${PERSON} WHERE personId = ?`, [personId]);
+  return found && personOf(found);
+}
+
+/** @throws Refusal when the notebook has no such person, or they left */
+export function requireActive(store: NotebookStore, personId: string): Person {
+  const person = findPerson(store, personId);
+  if (!person) throw new Refusal('not-found', 'This person is not in the notebook.');
+  if (person.retired) throw new Refusal('conflict', `${person.name} is retired (${person.retiredReason}) and neither takes the bench nor signs.`);
+  return person;
 }
 
 /** The person's name, or the id where the notebook has no such person. */
 export function nameOf(store: NotebookStore, personId: string): string {
   return findPerson(store, personId)?.name ?? personId;
+}
+
+export function findPassphrase(store: NotebookStore, personId: string): Scrypt | undefined {
+  return store.one<Scrypt>('SELECT N, r, p, salt, hash FROM passphrase WHERE personId = ?', [personId]);
+}
+
+/** Wrong passphrases since the last right one. */
+export function refusedPassphrases(store: NotebookStore, personId: string): { times: number; lastAt: string } | undefined {
+  return store.one<{ times: number; lastAt: string }>('SELECT times, lastAt FROM signing_refused WHERE personId = ?', [personId]);
+}
+
+function personOf({ retired, hasPassphrase, ...person }: StoredPerson): Person {
+  return { ...person, retired: retired === 1, hasPassphrase: hasPassphrase === 1 };
 }

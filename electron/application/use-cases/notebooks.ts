@@ -37,7 +37,7 @@ export async function openNotebookAt(workplace: Workplace, file: string): Promis
   const full = path.resolve(file);
   if (open?.path === full) return;
   const store = await NotebookStore.open(full, surroundings.clock);
-  const people = listPeople(store).map((person) => person.personId);
+  const people = listPeople(store).filter((person) => !person.retired).map((person) => person.personId);
   const last = settings.recent.find((known) => known.path === full)?.atBench;
   const alone = people.length === 1 ? people[0]! : null;
   putOnDesk(workplace, full, store, last && people.includes(last) ? last : alone);

@@ -1,8 +1,7 @@
 import path from 'node:path';
 import type { SessionView } from '../../../shared-lib/notebook/views.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
-import { findPerson, listPeople } from '../queries/people.ts';
-import { Refusal } from '../refusal.ts';
+import { listPeople, requireActive } from '../queries/people.ts';
 import type { Workplace } from '../workplace.ts';
 
 export function sessionView(workplace: Workplace): SessionView {
@@ -30,7 +29,7 @@ export function sessionView(workplace: Workplace): SessionView {
 
 export function takeBench(workplace: Workplace, { personId }: { personId: string }): SessionView {
   const { notebook, settings } = workplace;
-  if (!findPerson(notebook.store, personId)) throw new Refusal('not-found', 'This person is not in the notebook.');
+  requireActive(notebook.store, personId);
   notebook.atBench = personId;
   settings.remember({ path: notebook.path, openedAt: workplace.now().toISOString(), atBench: personId });
   return sessionView(workplace);

@@ -4,13 +4,14 @@ import { search } from './003-search.ts';
 import { attachments } from './004-attachments.ts';
 import { colour } from './005-colour.ts';
 import { inHouse } from './006-in-house.ts';
+import { people } from './007-people.ts';
 import type { Database } from '../database.ts';
 
 /** 'LYDN': marks a SQLite file as a Laydown notebook (`PRAGMA application_id`). */
 export const applicationId = 0x4c59444e;
 
 /** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
-const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse];
+const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse, people];
 
 /** The schema that this version of the program writes. */
 export const schemaVersion = migrations.length;

@@ -5,6 +5,7 @@ import type { DraftEntry, Entry, EntryKind } from '../../../shared-lib/notebook/
 import { oneOfEach } from './one-of-each.ts';
 
 const names: EntryNames = {
+  person: () => 'Imke Rasmund',
   material: () => 'PET film',
   lot: () => 'PET film, lot 4711',
   sample: () => 'S-014',
@@ -42,6 +43,11 @@ describe('describeEntry', () => {
     ['row.voided', 'Voided position 1 of Test fluids on S-014: touched by hand.'],
     ['row.restored', 'Restored position 1 of Test fluids on S-014: it was row 2.'],
     ['row.remarked', 'Remarked on position 1 of Test fluids on S-014: near the edge.'],
+    ['person.changed', 'Changed Imke Rasmund, technician to Imke Rasmund, laboratory lead.'],
+    ['person.retired', 'Retired Imke Rasmund: left the lab.'],
+    ['person.returned', 'Brought Imke Rasmund back: is here again.'],
+    ['passphrase.set', 'Set a passphrase for Imke Rasmund.'],
+    ['signing.refused', 'Refused a wrong passphrase for Imke Rasmund.'],
     ['attachment.added', 'Attached the file peel-1.csv (12 bytes).'],
     ['trialSet.added', 'Began the trial set “Low-migration inks” (dumpling pouch 600 g).'],
     ['responses.set', 'Set 1 response of the trial set “Low-migration inks”.'],
@@ -69,6 +75,7 @@ describe('describeEntry', () => {
       const { correction } = describeEntry(entryOf(draft), names);
       if (draft.kind === 'reading.corrected') expect(correction).toEqual({ before: '38.5 mN/m', after: '36 mN/m', reason: 'wrong bottle' });
       else if (draft.kind === 'condition.corrected') expect(correction).toEqual({ before: '50 %', after: '48 %', reason: 'misread' });
+      else if (draft.kind === 'person.changed') expect(correction).toEqual({ before: 'Imke Rasmund, technician', after: 'Imke Rasmund, laboratory lead', reason: 'took over the lab' });
       else expect(correction, draft.kind).toBeNull();
     }
   });

@@ -156,6 +156,15 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  { kind: 'passphrase.set', body: { personId: 'p1', scrypt: { N: 16, r: 1, p: 1, salt: 'a'.repeat(32), hash: 'b'.repeat(64) } }, ...meta },
+  { kind: 'signing.refused', body: { personId: 'p1' }, ...meta },
+  {
+    kind: 'person.changed',
+    body: { personId: 'p1', before: { name: 'Imke Rasmund', role: 'technician' }, name: 'Imke Rasmund', role: 'laboratory lead', reason: 'took over the lab' },
+    ...meta,
+  },
+  { kind: 'person.retired', body: { personId: 'p1', reason: 'left the lab' }, ...meta },
+  { kind: 'person.returned', body: { personId: 'p1', reason: 'is here again' }, ...meta },
   { kind: 'attachment.linked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', caption: 'as delivered' }, ...meta },
   { kind: 'attachment.unlinked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', reason: 'belongs to lot 4712' }, ...meta },
   {
