@@ -4,6 +4,7 @@ import type { Surroundings } from '../surroundings.ts';
 import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek, testTrialBuildUp } from './bond-tests.ts';
 import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
+import { standardiseThumbTwist } from './in-house-tests.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
@@ -105,4 +106,7 @@ async function work(bench: DemoBench): Promise<void> {
   await takeBench(teodor, '2026-03-06T08:30:00.000Z');
   await testRubAndHeat(bench, samples);
   await testCure(bench, samples);
+
+  await takeBench(imke!, '2026-03-06T13:00:00.000Z');
+  await standardiseThumbTwist(bench, samples);
 }

@@ -35,7 +35,7 @@ export function medianOutcome({ read, kind, grades }: ReadingColumn, title: stri
 
 function meaningOf(lower: ReadValue, upper: ReadValue, grades: ReadingColumn['grades'], title: string): string {
   const meaning = (value: number) => grades.find(({ grade }) => grade === value)?.meaning ?? '';
-  if (lower.value === upper.value) return `${title} ${lower.value}: ${meaning(lower.value)}`;
+  if (lower.value === upper.value) return `${title} ${lower.value}: ${meaning(lower.value).replace(/[.;]$/, '')}.`;
   return `${title} lies between ${lower.value} (${meaning(lower.value)}) and ${upper.value} (${meaning(upper.value)}).`;
 }
 

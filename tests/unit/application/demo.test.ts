@@ -65,7 +65,9 @@ describe('the demo notebook', () => {
     const words = trials.trials.map(({ cells }) => cells['lamination-bond/mean']!.difference?.word);
     expect(new Set(words)).toEqual(new Set([undefined, 'better', 'worse', 'open']));
     expect(trials.trials.every(({ desirability }) => desirability !== null)).toBe(true);
-    const [study] = await bench.do('studies.list', {});
+    const [own] = await bench.do('inHouseMethods.list', {});
+    expect(own).toMatchObject({ title: 'Thumb-twist rub', version: '2', state: 'fit to decide' });
+    const [study] = await bench.do('studies.list', { methodId: 'lamination-bond' });
     expect(study).toMatchObject({ methodId: 'lamination-bond', appraisers: ['IR', 'TV', 'AQ'] });
     expect(trials.responses[0]!.studyText).toBe(study!.text);
     const reports = await bench.do('reports.list', {});
