@@ -90,7 +90,9 @@ function dataset(series: Series, look: SeriesLook, theme: FigureTheme, shift: nu
   }
   const points = series.kind === 'points';
   const radius = theme.fontSize * 0.32;
-  const marks = points || (series.role !== 'fit' && series.points.length <= FEW_ENOUGH_FOR_MARKERS);
+  // A reference with gaps is a set of intervals: their ends are no readings.
+  const intervals = series.role === 'reference' && series.points.some(({ y }) => y === null);
+  const marks = points || (series.role !== 'fit' && !intervals && series.points.length <= FEW_ENOUGH_FOR_MARKERS);
   return {
     ...common,
     type: points ? 'scatter' : 'line',

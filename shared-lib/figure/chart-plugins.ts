@@ -1,5 +1,6 @@
 import type { Chart, ChartArea, Plugin } from 'chart.js';
 import { scalesOf } from './chart-scale.ts';
+import { namePoints } from './point-names.ts';
 import { lineColour, nameReferenceLines } from './reference-names.ts';
 import type { Figure, FigurePoint, ReferenceLine } from './figure.ts';
 import type { SeriesLook } from './series-look.ts';
@@ -7,7 +8,7 @@ import type { FigureTheme } from './theme.ts';
 
 /**
  * What Chart.js does not draw by itself: interval bands and reference lines under the data, error bars and open arrows
- * on it, names of reference lines above it. They draw through the chart's own context only.
+ * on it, names of reference lines and points above it. They draw through the chart's own context only.
  */
 export function figurePlugins(figure: Figure, looks: SeriesLook[], theme: FigureTheme): Plugin[] {
   return [
@@ -21,6 +22,7 @@ export function figurePlugins(figure: Figure, looks: SeriesLook[], theme: Figure
       afterDatasetsDraw(chart) {
         drawErrors(chart, figure, looks, theme, (kind) => kind === 'bars');
         nameReferenceLines(chart, figure, theme);
+        namePoints(chart, figure, theme);
       },
     },
   ];

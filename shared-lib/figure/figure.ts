@@ -31,6 +31,8 @@ export interface Series {
   /** What the series is, from which colour, marker and dash follow. */
   role: 'reading' | 'fit' | 'reference' | 'doubtful';
   points: FigurePoint[];
+  /** Each point's label stands beside it, where there is room. */
+  named?: boolean;
 }
 
 export interface FigurePoint {

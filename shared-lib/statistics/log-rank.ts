@@ -19,18 +19,23 @@ export function logRankTest(groups: readonly (readonly TimedReading[])[]): { sta
   const times = [...new Set(groups.flat().filter(({ event }) => event).map(({ time }) => time))].sort((a, b) => a - b);
   const observed = groups.map((group) => group.filter(({ event }) => event).length);
   const expected = groups.map(() => 0);
-  const covariance = groups.map(() => groups.map(() => 0));
+  const all = groups.flat();
+  // The lower half, row after row: very many groups have very many pairs.
+  const half = new Float64Array(k * k);
   for (const time of times) {
     const atRisk = groups.map((group) => group.filter((reading) => reading.time >= time).length);
     const total = atRisk.reduce((sum, count) => sum + count, 0);
-    const events = groups.flat().filter((reading) => reading.event && reading.time === time).length;
+    const events = all.filter((reading) => reading.event && reading.time === time).length;
     const factor = total > 1 ? (events * (total - events)) / (total - 1) : 0;
     for (let i = 0; i < k; i++) {
       const share = atRisk[i]! / total;
       expected[i]! += events * share;
-      for (let j = 0; j < k; j++) covariance[i]![j]! += factor * share * ((i === j ? 1 : 0) - atRisk[j]! / total);
+      const row = i * k;
+      half[row + i]! += factor * share;
+      for (let j = 0; j <= i; j++) half[row + j]! -= (factor * share * atRisk[j]!) / total;
     }
   }
+  const covariance = groups.map((_, i) => groups.map((__, j) => half[Math.max(i, j) * k + Math.min(i, j)]!));
   const statistic = quadraticForm(observed.map((count, i) => count - expected[i]!), covariance);
   return statistic === null ? null : { statistic, degreesOfFreedom: k - 1, p: chiSquareUpperTail(statistic, k - 1), observed, expected };
 }

@@ -39,7 +39,7 @@ export function trialSentences(comparison: TrialComparison, given: Setting): Tri
   const needed = spread !== null && setting.wanted !== undefined ? countFor(setting.wanted, spread, perPair) : null;
   const many = pairs.length > MOST_SENTENCES;
   const named = new Set(many ? found.slice(0, MOST_SENTENCES) : pairs);
-  const count = `${found.length} of ${pairs.length} pairs can be told apart${found.length > MOST_SENTENCES ? `; the first ${MOST_SENTENCES} are named here` : ''}. The rest is in the table.`;
+  const count = judged.length === 0 ? `None of the ${pairs.length} pairs can be compared: their readings do not tell the spread to judge a difference by.` : found.length === 0 ? `None of the ${pairs.length} pairs can be told apart.` : `${found.length} of ${pairs.length} pairs can be told apart${found.length > MOST_SENTENCES ? `; the first ${MOST_SENTENCES} are named here` : ''}. The rest is in the table.`;
   return {
     pairs: pairs.map((pair) => (!named.has(pair) ? null : pair.p !== null && pair.p < alpha ? apart(pair, setting) : together(pair, setting, needed))),
     overall: [...(many ? [count] : []), ...planning(setting, spread, perPair)],

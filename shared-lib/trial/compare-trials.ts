@@ -6,6 +6,7 @@ import type { Response } from '../notebook/trial-entries.ts';
 import type { TrialDifference } from '../notebook/trial-views.ts';
 import { compareGroups } from '../statistics/compare-groups.ts';
 import type { ColumnTrial } from './column-trial.ts';
+import { fewerFlags } from './fewer-flags.ts';
 import { trialDifference } from './trial-difference.ts';
 import { censoredOf } from './trial-reading.ts';
 
@@ -41,7 +42,7 @@ export function compareTrials(response: Response, property: Property, trials: re
         ...found.pairs.flatMap(({ a }, index) => judged(found.sentences.pairs[index]!, differences.get(read[a]!.name)) ?? []),
         ...found.sentences.overall,
       ],
-      flags: found.flags,
+      flags: fewerFlags(found.flags),
       letters: new Map(found.letters?.map((letters, place) => [read[place]!.name, letters])),
       differences,
     };

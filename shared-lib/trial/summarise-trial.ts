@@ -20,7 +20,7 @@ export function summariseTrial(readings: readonly TrialReading[], kind: 'number'
     return { result: { value: fit.mean, unit, low: fit.low, high: fit.high, level: fit.low === null && fit.high === null ? null : level, n, bound: 'exact' }, note };
   }
   const value = fit.status === 'at-least' ? fit.low : fit.status === 'at-most' ? fit.high : middle(fit.low, fit.high);
-  return { result: { value, unit, low: fit.low, high: fit.high, level: null, n, bound: fit.status }, note: fit.reason };
+  return { result: { value, unit, low: fit.low, high: fit.high, level: null, n, bound: fit.status }, note: note || fit.reason };
 }
 
 function middle(low: number | null, high: number | null): number | null {

@@ -62,7 +62,7 @@ function figure(x: TradeOffAxis, y: TradeOffAxis, places: Place[], best: string[
     ...(place.y.strip?.bound === 'at-least' && { open: 'up' as const }),
     ...(place.y.strip?.bound === 'at-most' && { open: 'down' as const }),
   });
-  const shown = (name: string, chosen: Place[], role: 'reading' | 'reference') => (chosen.length === 0 ? [] : [{ name, kind: 'points' as const, role, points: chosen.map(point) }]);
+  const shown = (name: string, chosen: Place[], role: 'reading' | 'reference') => (chosen.length === 0 ? [] : [{ name, kind: 'points' as const, role, named: true, points: chosen.map(point) }]);
   const [across, up] = [usefulRange(x.response), usefulRange(y.response)];
   const limit = (axis: 'x' | 'y', value: number | null) => (value === null ? [] : [{ name: 'of use from here', axis, value, role: 'limit' as const }]);
   return {

@@ -69,6 +69,14 @@ describe('a column of the trials table', () => {
     expect(performance.now() - started).toBeLessThan(15_000);
   });
 
+  it('keeps the flags of very many trials to a few', () => {
+    const { comparison } = responseColumn(response, property, Array.from({ length: 60 }, (_, index) => trial(`R${index}`, index % 2 === 0 ? exact(3 + index / 100) : exact(3, 3.1, 3.2))));
+    const alone = comparison.flags.filter(({ code }) => code === 'one-reading');
+    expect(alone).toHaveLength(6);
+    expect(alone.at(-1)!.text).toBe('The same holds for 25 more trials.');
+    expect(comparison.flags.every(({ where }) => where === '')).toBe(true);
+  });
+
   it('prints every mean of a column with as many decimals, and its interval too', () => {
     const column = responseColumn(response, property, [trial('R0', exact(2.01, 2.02, 2.03, 2.02)), trial('R1', exact(1.2, 3.4, 2.2)), trial('R2', exact(2.11, 2.35, 2.24, 2.18)), trial('R3', exact(2.5))]);
     const texts = Object.values(column.cells).map(({ text }) => /\.(\d+)/.exec(text)?.[1]?.length);
