@@ -131,7 +131,7 @@ export interface TextField extends FieldBase {
 export interface ChoiceField extends FieldBase {
   kind: 'choice';
   /** `shortcut`: one key that picks the choice in the cell. */
-  choices: { value: string; label: string; shortcut: string }[];
+  choices: { value: string; label: string; shortcut: string; /** A picture of what it stands for, an attachment of the notebook. */ pictureSha256?: string }[];
   default?: string;
   carryDown?: boolean;
 }

@@ -31,6 +31,8 @@ function thing(attachedTo: AttachedTo, id: string, names: EntryNames): string {
       return names.material(id);
     case 'test':
       return names.test(id);
+    case 'method':
+      return `the method ${names.method(id)}`;
   }
 }
 

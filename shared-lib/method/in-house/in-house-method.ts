@@ -84,7 +84,7 @@ function fieldsOf(reading: WrittenReading, properties: readonly WrittenProperty[
       return [{ kind: 'number', key, label, ...(reading.unit && { unit: reading.unit }), min: 0, max: LARGEST, required }, ...endField(reading)];
     case 'grade': {
       const grades = [...reading.grades].sort((a, b) => a.grade - b.grade);
-      return [{ kind: 'choice', key, label, required, choices: grades.map(({ grade, meaning }, index) => ({ value: String(grade), label: `${grade} ${meaning}`, shortcut: shortcutOf(grade, index) })) }];
+      return [{ kind: 'choice', key, label, required, choices: grades.map(({ grade, meaning, pictureSha256 }, index) => ({ value: String(grade), label: `${grade} ${meaning}`, shortcut: shortcutOf(grade, index), ...(pictureSha256 && { pictureSha256 }) })) }];
     }
     case 'yes-no': {
       const shortcuts = twoShortcuts(reading.yes, reading.no);

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { parseInput } from '../../calculation/calculation.ts';
 import { InputError } from '../../calculation/input-error.ts';
 import { checkWrittenMethod } from './check-written-method.ts';
+import { withoutPictures } from './without-pictures.ts';
 import { methodOriginSchema, writtenMethodSchema, type MethodOrigin, type WrittenMethod } from './written-method.ts';
 
 /** One version of an in-house method as it goes from lab to lab: `NAME.laydown-method.json`. */
@@ -19,10 +20,10 @@ const MOST_BYTES = 1_000_000;
 
 const fileSchema = z.strictObject({ format: z.literal(FORMAT), formatVersion: z.literal(FORMAT_VERSION), from: methodOriginSchema, method: writtenMethodSchema });
 
-/** The file's text: the same for the same method. */
+/** The file's text: the same for the same method. Pictures stay in the notebook. */
 export function writeMethodFile({ method, from }: MethodFile): string {
   // Parsing puts the members into the order of the schema.
-  return `${JSON.stringify(fileSchema.parse({ format: FORMAT, formatVersion: FORMAT_VERSION, from, method }), null, 2)}\n`;
+  return `${JSON.stringify(fileSchema.parse({ format: FORMAT, formatVersion: FORMAT_VERSION, from, method: withoutPictures(method) }), null, 2)}\n`;
 }
 
 /**
@@ -37,7 +38,7 @@ export function readMethodFile(text: string): MethodFile {
   try {
     const { method, from } = parseInput(fileSchema, JSON.parse(text));
     checkWrittenMethod(method);
-    return { method, from };
+    return { method: withoutPictures(method), from };
   } catch (error) {
     if (error instanceof InputError) throw refused(`The file does not hold a whole method: ${error.message}`);
     throw error;

@@ -102,6 +102,61 @@ describe('an in-house method', () => {
   });
 });
 
+describe('a picture of a grade', () => {
+  /** One grey pixel. */
+  const png = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==';
+
+  it('is chosen from the files of the method, stays in the notebook and is not asked for elsewhere', async () => {
+    const { bench, methodId } = await withMethod();
+    const [file] = await bench.do('attachment.add', { attachedTo: 'method', attachedId: methodId, name: 'grade 3.png', bytes: png });
+    const pictured = (pictureSha256: string) => changed((written) => written.readings[0]!.kind === 'grade' && (written.readings[0]!.grades[3]!.pictureSha256 = pictureSha256));
+    expect((await bench.refused('inHouseMethod.change', { methodId, written: pictured('0'.repeat(64)), reason: 'x' })).message).toMatch(/picture of grade 3 is not in the notebook/);
+    const { versions } = await bench.do('inHouseMethod.change', { methodId, written: pictured(file!.sha256), reason: 'people took 3 for 2' });
+    expect(versions[0]!.changes).toEqual(['Grade, grade 3: another picture.']);
+    const [grade] = (await bench.do('method.get', { methodId })).readings.fields;
+    expect(grade!.kind === 'choice' && grade!.choices[3]).toMatchObject({ value: '3', pictureSha256: file!.sha256 });
+    const { text } = await bench.do('methodFile.write', { methodId });
+    expect(text).not.toContain(file!.sha256);
+    expect(await bench.do('methodFile.inspect', { file: text })).toMatchObject({ standing: 'here' });
+    expect((await bench.do('record.list', { kind: 'attachment.linked' })).entries[0]!.text).toBe('Put the file grade 3.png with the method Thumb twist.');
+  });
+});
+
+describe('an in-house method elsewhere', () => {
+  it('is a response of trials and a control chart; versions that read differently side by side are said', async () => {
+    const { bench, methodId } = await withMethod();
+    const { trialSetId } = await bench.do('trialSet.add', { title: 'Less wax', question: '', product: '' });
+    const finish = async (code: string, grades: string[]) => {
+      const { test, sample } = await bench.startTest(methodId, code);
+      await grade(bench, test.testId, grades);
+      await bench.do('test.finish', { testId: test.testId, remark: '' });
+      return sample.sampleId;
+    };
+    const trial = async (name: string, control: boolean, grades: string[]) => {
+      const sampleId = await finish(`Q-${name}`, grades);
+      const set = await bench.do('trial.add', { trialSetId, name, control, components: [], factors: {}, note: '' });
+      await bench.do('trial.linkSample', { trialId: set.trials.find((added) => added.name === name)!.trialId, sampleId });
+    };
+    await trial('R0', true, ['4', '4', '5', '4', '5', '4']);
+    await trial('R1', false, ['1', '2', '1', '1', '2', '1']);
+    const response = { methodId, property: 'grade', goal: 'higher' as const, target: null, lowest: null, highest: null, weight: 1 };
+    await bench.do('trialSet.setResponses', { trialSetId, responses: [response, { ...response, property: 'twists' }] });
+    const view = await bench.do('trialSet.get', { trialSetId });
+    const [r0, r1] = view.trials.map(({ cells }) => cells[`${methodId}/grade`]!);
+    expect(view.responses[0]).toMatchObject({ methodTitle: 'Thumb twist', title: 'Grade of rub', kind: 'grade' });
+    expect([r0!.n, r0!.value, r1!.n, r1!.value]).toEqual([6, 4, 6, 1]);
+    expect(r1!.difference!.word).toBe('worse');
+    expect(view.notes.join(' ')).not.toMatch(/versions/);
+
+    await bench.do('inHouseMethod.change', { methodId, written: tenTwists, reason: 'five show nothing' });
+    await trial('R2', false, ['3', '4', '3', '4', '3', '3']);
+    expect((await bench.do('trialSet.get', { trialSetId })).notes.join(' ')).toMatch(/Grade of rub: tests by the versions 1 and 2 of the method stand side by side/);
+    const chart = await bench.do('controlChart.get', { methodId, property: 'twists', product: 'dumpling pouch 600 g' });
+    expect(chart.tests.length).toBe(3);
+    expect(chart.conclusions.join(' ')).toMatch(/Twists until it smears: tests by the versions 1 and 2/);
+  });
+});
+
 describe('whether one can decide with it', () => {
   /** Ten parts, two people, two readings each; `difference` between the people. */
   const readings = (difference: (part: number) => number) =>

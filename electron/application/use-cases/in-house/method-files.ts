@@ -3,6 +3,7 @@ import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import { differencesInWords } from '../../../../shared-lib/method/in-house/differences-in-words.ts';
 import { readMethodFile, writeMethodFile, type MethodFile } from '../../../../shared-lib/method/in-house/method-file.ts';
+import { withoutPictures } from '../../../../shared-lib/method/in-house/without-pictures.ts';
 import type { MethodOrigin } from '../../../../shared-lib/method/in-house/written-method.ts';
 import type { InHouseView, MethodFileView } from '../../../../shared-lib/notebook/in-house-views.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
@@ -65,8 +66,8 @@ function standingOf(notebook: OpenNotebook, { method, from }: MethodFile): Stand
   const methodId = same?.methodId ?? takenIn[0]?.methodId ?? null;
   const against = methodId === null ? null : findVersion(store, methodId, requireMethod(notebook, methodId).version)!;
   if (same) {
-    if (isDeepStrictEqual(same.written, method)) return { standing: 'here', methodId, against };
-    throw refused(`The file says that it is version ${from.version} of ‘${same.written.title}’ of ${labOf(from)}, which is here already and says something else: ${differencesInWords(same.written, method).slice(0, 3).join(' ')} Ask for it to be written out as a new version.`);
+    if (isDeepStrictEqual(withoutPictures(same.written), method)) return { standing: 'here', methodId, against };
+    throw refused(`The file says that it is version ${from.version} of ‘${same.written.title}’ of ${labOf(from)}, which is here already and says something else: ${differencesInWords(withoutPictures(same.written), method).slice(0, 3).join(' ')} Ask for it to be written out as a new version.`);
   }
   const newest = Math.max(0, ...takenIn.map(({ origin }) => Number(origin!.version)));
   if (Number(from.version) < newest) throw refused(`Version ${newest} of this method of ${labOf(from)} was taken in already; version ${from.version} is older.`);

@@ -5,6 +5,7 @@ import { differencesInWords } from '../../../../shared-lib/method/in-house/diffe
 import type { WrittenMethod } from '../../../../shared-lib/method/in-house/written-method.ts';
 import type { InHouseView } from '../../../../shared-lib/notebook/in-house-views.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
+import { findAttachment } from '../../queries/attachments.ts';
 import { findHabit, findInHouseMethod, type StoredMethod } from '../../queries/in-house-methods.ts';
 import { Refusal } from '../../refusal.ts';
 import { requireReason } from '../../require-reason.ts';
@@ -17,6 +18,7 @@ export function addInHouseMethod(workplace: Workplace, { written, methodId: habi
   const { store } = notebook;
   checkWrittenMethod(written);
   refuseTitleTaken(notebook, written, null);
+  refuseMissingPictures(notebook, written);
   if (habitId !== undefined && !findHabit(store, habitId)) throw new Refusal('not-found', 'This habit is not in the notebook.');
   if (habitId !== undefined && findInHouseMethod(store, habitId)) throw new Refusal('conflict', 'This habit is written down already; make a new version of its method.');
   const methodId = habitId ?? workplace.newId();
@@ -29,6 +31,7 @@ export function changeInHouseMethod({ notebook }: Workplace, { methodId, written
   const { retired } = requireMethod(notebook, methodId);
   checkWrittenMethod(written);
   refuseTitleTaken(notebook, written, methodId);
+  refuseMissingPictures(notebook, written);
   const changes = differencesInWords(notebook.methods.inHouse(methodId)!.written, written);
   if (changes.length === 0 && !retired) throw new InputError('written', null, 'Nothing is different from the version that there is.');
   requireReason(reason, 'The method was written down before');
@@ -55,6 +58,14 @@ export function requireMethod({ store }: OpenNotebook, methodId: string): Stored
 export function nextVersion({ store }: OpenNotebook, methodId: string): string {
   const { last } = store.one<{ last: number }>('SELECT max(CAST(version AS INTEGER)) AS last FROM in_house_version WHERE methodId = ?', [methodId])!;
   return String(last + 1);
+}
+
+function refuseMissingPictures({ store }: OpenNotebook, { readings }: WrittenMethod): void {
+  for (const reading of readings) {
+    for (const { grade, pictureSha256 } of reading.kind === 'grade' ? reading.grades : []) {
+      if (pictureSha256 && !findAttachment(store, pictureSha256)?.mediaType.startsWith('image/')) throw new InputError('written.readings', pictureSha256, `The picture of grade ${grade} is not in the notebook; put it with the method first.`);
+    }
+  }
 }
 
 /** Two methods of one title could not be told apart in lists. */
