@@ -12,6 +12,7 @@ import { loadTest, type StoredCell, type StoredPhoto, type StoredTest } from './
 import { unusual } from './read-cell.ts';
 import { sheetRows } from './sheet-rows.ts';
 import { testLineOf } from './test-line.ts';
+import { witnessLines } from './witness-lines.ts';
 
 /**
  * Everything the bench sheet shows, with the live result.
@@ -41,6 +42,8 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
     items,
     spectrumFiles: spectrumFiles(notebook.store, test),
     remark: test.remark,
+    withdrawn: test.withdrawn,
+    witnesses: witnessLines(notebook.store, testId),
   };
 }
 
@@ -51,9 +54,9 @@ function sampleOf({ store }: OpenNotebook, id: string): BenchSheetView['sample']
 
 function photoView(notebook: OpenNotebook, { name, sha256, planeSha256, reading }: Omit<StoredPhoto, 'photoId'>): PhotoView {
   const { area, problem } = notebook.photos.area(planeSha256, reading, name);
-  if (!area) return { name, sha256, reading, text: problem };
+  if (!area) return { name, sha256, reading, text: problem, intervalText: '' };
   const { text, intervalText } = formatValue(area.removedPct);
-  return { name, sha256, reading, text: `${text} removed (${intervalText})` };
+  return { name, sha256, reading, text: `${text} removed`, intervalText };
 }
 
 function itemNames({ store }: OpenNotebook, test: StoredTest, method: Method): Record<string, string> {

@@ -38,6 +38,8 @@ export interface PhotoView {
   name: string;
   sha256: string;
   reading: PhotoReading;
-  /** '12.3 %', with its interval; why it cannot be measured where it cannot. */
+  /** '12.3 % removed'; why it cannot be measured where it cannot. */
   text: string;
+  /** '95 % interval 11.8 to 13.0', or ''. */
+  intervalText: string;
 }

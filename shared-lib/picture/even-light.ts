@@ -1,5 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
-import { fitLinear } from '../statistics/linear-regression.ts';
+import { factorise, solveUpper } from '../statistics/householder.ts';
 import type { AreaReading } from './area-reading.ts';
 import { againstSurroundings } from './against-surroundings.ts';
 import { levelsOf } from './levels.ts';
@@ -10,6 +10,8 @@ import { startThreshold } from './start-threshold.ts';
 const MOST_FITTED = 3_000;
 const FEWEST_FITTED = 60;
 const ROUNDS = 12;
+/** A column of the fit that is left with less than this share of the largest says nothing of its own. */
+const DEPENDENT = 1e-6;
 /** Light that differs by more than this within the region cannot be evened out. */
 const STEEPEST = 4;
 
@@ -35,7 +37,7 @@ export function lightOver(picture: GreyPicture, inside: Uint8Array, removed: Are
   const starts = [thin.grey, againstSurroundings(thin, thin.inside)].map((grey) => sidesOf(thin, grey));
   const fits = starts.map((sides) => settle(thin, sides, wanted));
   const { terms } = fits.reduce((a, b) => (b.misfit < a.misfit ? b : a));
-  const light = surface(thinned(picture, inside, 1), terms);
+  const light = lightOfAll(picture, terms);
   let [sum, count, low, high] = [0, 0, Infinity, 0];
   for (let index = 0; index < light.length; index++) {
     if (!inside[index]) continue;
@@ -46,7 +48,26 @@ export function lightOver(picture: GreyPicture, inside: Uint8Array, removed: Are
   return light.map((value) => (value * count) / sum);
 }
 
-function thinned({ width, height, grey }: GreyPicture, inside: Uint8Array, step = Math.max(1, Math.round(Math.sqrt((width * height) / MOST_FITTED)))): Thinned {
+function lightOfAll({ width, height }: GreyPicture, terms: number[]): Float64Array {
+  const light = new Float64Array(width * height);
+  const [x1, y1, xx, xy, yy] = terms as [number, number, number, number, number];
+  for (let row = 0; row < height; row++) {
+    const y = placeOf(row, height);
+    for (let column = 0; column < width; column++) {
+      const x = placeOf(column, width);
+      light[row * width + column] = Math.exp(x1 * x + y1 * y + xx * x * x + xy * x * y + yy * y * y);
+    }
+  }
+  return light;
+}
+
+/** The middle of a pixel, with the picture reaching from −1 to 1. */
+function placeOf(pixel: number, pixels: number): number {
+  return (2 * pixel + 1) / pixels - 1;
+}
+
+function thinned({ width, height, grey }: GreyPicture, inside: Uint8Array): Thinned {
+  const step = Math.max(1, Math.round(Math.sqrt((width * height) / MOST_FITTED)));
   const columns = Math.max(1, Math.floor(width / step));
   const rows = Math.max(1, Math.floor(height / step));
   const at = Array.from({ length: columns * rows }, (_, index) => ({ x: (index % columns) * step + (step >> 1), y: Math.floor(index / columns) * step + (step >> 1) }));
@@ -55,8 +76,8 @@ function thinned({ width, height, grey }: GreyPicture, inside: Uint8Array, step 
     height: rows,
     grey: Uint8Array.from(at, ({ x, y }) => grey[y * width + x]!),
     inside: Uint8Array.from(at, ({ x, y }) => inside[y * width + x]!),
-    across: Float64Array.from(at, ({ x }) => (2 * x + 1) / width - 1),
-    down: Float64Array.from(at, ({ y }) => (2 * y + 1) / height - 1),
+    across: Float64Array.from(at, ({ x }) => placeOf(x, width)),
+    down: Float64Array.from(at, ({ y }) => placeOf(y, height)),
   };
 }
 
@@ -75,17 +96,15 @@ function settle(thin: Thinned, start: Uint8Array, wanted: 0 | 1 | null): { terms
 function fitSurface(thin: Thinned, sides: Uint8Array, wanted: 0 | 1 | null): number[] {
   const used = [...thin.grey.keys()].filter((index) => thin.inside[index] && thin.grey[index]! > 0 && (wanted === null || sides[index] === wanted));
   if (wanted !== null) requireReach(thin, used);
-  const columns = [0, 1, 2, 3, 4].map((term) => used.map((index) => termsAt(thin, index)[term]!));
-  const lighter = used.map((index) => sides[index]!);
-  const both = wanted === null && lighter.includes(1) && lighter.includes(0);
-  try {
-    const greys = used.map((index) => thin.grey[index]!);
-    const { coefficients } = fitLinear(both ? [...columns, lighter] : columns, greys.map(Math.log), { intercept: true, weights: greys.map((grey) => grey * grey) });
-    return coefficients.slice(1, 6);
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    throw new InputError('light', null, 'The region is too narrow or too dark for evening out its light; choose a larger one, or take the picture as it is.');
+  const both = wanted === null && used.some((index) => sides[index] === 1) && used.some((index) => sides[index] === 0);
+  const weighted = (value: (index: number) => number) => used.map((index) => thin.grey[index]! * value(index));
+  const columns = [...[0, 1, 2, 3, 4].map((term) => weighted((index) => termsAt(thin, index)[term]!)), weighted(() => 1), ...(both ? [weighted((index) => sides[index]!)] : [])];
+  if (used.length > columns.length) {
+    const { upper, rotated } = factorise(columns, weighted((index) => Math.log(thin.grey[index]!)));
+    const sizes = upper.map((row, place) => Math.abs(row[place]!));
+    if (Math.min(...sizes) > DEPENDENT * Math.max(...sizes)) return solveUpper(upper, rotated).slice(0, 5);
   }
+  throw new InputError('light', null, 'The region is too narrow or too dark for evening out its light; choose a larger one, or take the picture as it is.');
 }
 
 function requireReach(thin: Thinned, used: number[]): void {

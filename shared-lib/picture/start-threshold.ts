@@ -31,7 +31,7 @@ export function halfWay(dark: number, light: number): { low: number; high: numbe
   return { low, high, middle: (low + high) / 2 };
 }
 
-/** The threshold, in grey, between two classes with the greatest variance between them; in the middle of the gap where there is one. */
+/** The threshold, in grey, between two classes with the greatest variance between them; in the middle of the gap where there is one, and at the grey itself where there is only one. */
 function otsuThreshold(histogram: Uint32Array): number {
   let count = 0;
   let sum = 0;
@@ -39,7 +39,7 @@ function otsuThreshold(histogram: Uint32Array): number {
     count += histogram[quarter]!;
     sum += quarter * histogram[quarter]!;
   }
-  let [below, sumBelow, greatest, first, last] = [0, 0, -1, 0, 0];
+  let [below, sumBelow, greatest, first, last] = [0, 0, -1, sum / count, sum / count];
   for (let quarter = 0; quarter < LEVELS; quarter++) {
     below += histogram[quarter]!;
     sumBelow += quarter * histogram[quarter]!;

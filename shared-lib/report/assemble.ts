@@ -80,7 +80,7 @@ function section(test: ReportTest): ReportSection {
     tables: result?.tables ?? [],
     swatches: result?.swatches ?? [],
     flags: (result?.flags ?? []).map((flag) => flagInWords(method, flag)),
-    notes: [...(result?.notes ?? []), ...lines.flatMap(studyNote)],
+    notes: [...(result?.notes ?? []), ...lines.flatMap(studyNote), ...(sheet.witnesses ?? []).map(({ text }) => text)],
     cautions: method.cautions,
     sources: result?.sources ?? [],
     remark: sheet.remark,
@@ -136,7 +136,7 @@ function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
   }
   if (field.kind === 'photo') {
     const photo = sheet.photos?.[String(cell.value)];
-    return photo ? `${photo.name}: ${photo.text}` : '';
+    return photo ? `${photo.name}: ${[photo.text, photo.intervalText].filter(Boolean).join(', ')}` : '';
   }
   if (field.kind === 'item') return sheet.items?.[String(cell.value)] ?? cell.typed.trim();
   if (field.kind === 'spectrum') return spectrumInWords(spectrumOf(String(cell.value)));

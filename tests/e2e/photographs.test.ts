@@ -95,7 +95,7 @@ describe('a photograph on the bench sheet', () => {
   it('is taken, and the result stands on it', async () => {
     await keyboard.pressButton(panel().getByRole('button', { name: 'Take this area' }));
     await panel().waitFor({ state: 'detached' });
-    await expect.poll(() => page.getByRole('group', { name: /^specimen 1, or from a photograph/ }).textContent()).toMatch(/% removed \(95 % interval .*tape 1\.png/);
+    await expect.poll(() => page.getByRole('group', { name: /^specimen 1, or from a photograph/ }).textContent()).toMatch(/% removed 95 % interval .*tape 1\.png/);
     const sheet = await callApi(page, 'test.get', { testId });
     const retained = sheet.live!.result.results.retainedPct!;
     expect(retained.low!).toBeLessThan(100 - removedPct);

@@ -2,12 +2,14 @@ import { mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { Surroundings } from '../surroundings.ts';
 import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek, testTrialBuildUp } from './bond-tests.ts';
+import { testColours } from './colour-tests.ts';
 import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
 import { standardiseThumbTwist } from './in-house-tests.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
+import { testTapeFromPhotographs } from './photograph-tests.ts';
 import { testCure, testRubAndHeat } from './rub-and-heat-tests.ts';
 import { addTrials } from './trial-formulations.ts';
 import { studyReadingOfTraces, testTrials } from './trial-tests.ts';
@@ -109,4 +111,10 @@ async function work(bench: DemoBench): Promise<void> {
 
   await takeBench(imke!, '2026-03-06T13:00:00.000Z');
   await standardiseThumbTwist(bench, samples);
+
+  await takeBench(imke!, '2026-03-10T08:20:00.000Z');
+  await testColours(bench, lots, samples);
+
+  await takeBench(imke!, '2026-03-10T14:00:00.000Z');
+  await testTapeFromPhotographs(bench, lots, samples);
 }

@@ -33,7 +33,8 @@ describe('a photograph', () => {
     expect(retained.high!).toBeGreaterThan(100 - removedPct);
     const photo = sheet.photos![String(sheet.rows[0]!.cells.photo!.value)]!;
     expect(photo).toMatchObject({ name: 'tape 1.png', reading });
-    expect(photo.text).toMatch(/^2\d\.\d+ % removed \(95 % interval /);
+    expect(photo.text).toMatch(/^2\d\.\d+ % removed$/);
+    expect(photo.intervalText).toMatch(/^95 % interval 2/);
 
     const again = { ...cell, source: { sha256: photo.sha256 }, reading: { ...reading, threshold: 120 } };
     expect(await bench.refused('photo.measure', again)).toMatchObject({ code: 'input', field: 'reason' });
