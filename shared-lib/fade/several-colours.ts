@@ -27,7 +27,7 @@ export function severalColours(colours: ColourFade[], question: FadeQuestion, fa
     },
     tables: [table],
     flags: [
-      ...colours.flatMap(({ name, life }) => (life?.flags ?? []).map((flag) => ({ ...flag, text: `${name}: ${flag.text}` }))),
+      ...colours.flatMap(({ name, life }) => (life?.flags ?? []).map(({ code, where, text }) => ({ code, where: '', text: `${name}${/^series .+/.test(where) ? `, patch ${where.slice('series '.length)}` : ''}: ${text}` }))),
       ...openRanking(ranked, exposureUnit),
       ...readApart(colours, exposureUnit),
     ],

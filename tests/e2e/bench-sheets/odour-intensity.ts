@@ -3,8 +3,8 @@ import type { BenchExample } from './bench-example.ts';
 export const example: BenchExample = {
   method: 'odour-intensity',
   conditions: { seed: '9' },
-  // From 9 follows which jar came first: print, control, print, print, print, control.
-  rows: [['2', '0'], ['0', '2.5'], ['2', '0.5'], ['3', '0'], ['1.5', '0'], ['0', '2']].map(([first, second], index) => ({ assessor: `P${index + 1}`, first: first!, second: second! })),
+  // From 9 follows which jar came first: print, control, print, control, print, control.
+  rows: [['2', '0'], ['0', '2.5'], ['2', '0.5'], ['0', '3'], ['1.5', '0'], ['0', '2']].map(([first, second], index) => ({ assessor: `P${index + 1}`, first: first!, second: second! })),
   expect: [
     { property: 'Smell of the print, median', text: '2', interval: '95 % interval 1.50 to 3.00' },
     { property: 'Smell of the control, median', text: '0', interval: '95 % interval 0.00 to 0.50' },
