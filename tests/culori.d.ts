@@ -16,4 +16,5 @@ declare module 'culori' {
   export function differenceCie94(): (one: Lab65, other: Lab65) => number;
   export function differenceCmc(l: number, c: number): (one: Lab65, other: Lab65) => number;
   export function converter(mode: 'lab65'): (colour: Xyz65) => Lab65;
+  export function converter(mode: 'rgb'): (colour: Lab65) => { r: number; g: number; b: number };
 }

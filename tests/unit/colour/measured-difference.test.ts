@@ -16,9 +16,13 @@ describe('differences in words', () => {
     [[52, 20, 30], 'lighter'],
     [[50, 25, 37.5], 'redder, yellower, stronger'],
     [[50, 16, 24], 'greener, bluer, duller'],
-    [[50.01, 20, 30], 'no difference to name'],
+    [[50.01, 20, 30], 'the same within 0.05'],
   ] as [Lab, string][])('%j is %s', (sample, expected) => {
     expect(words(sample)).toBe(expected);
+  });
+
+  it('say when the scatter leaves none', () => {
+    expect(words([[48, 20, 30], [52, 20, 30], [50, 20, 30]])).toBe('off in no clear direction');
   });
 
   it('leave out what the scatter of replicates leaves in doubt', () => {
