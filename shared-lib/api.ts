@@ -23,7 +23,9 @@ import { inHouseCalls } from './in-house-calls.ts';
 import { attachmentCalls } from './attachment-calls.ts';
 import { colourCalls } from './colour-calls.ts';
 import { personCalls } from './person-calls.ts';
+import { planCalls } from './plan-calls.ts';
 import { trialCalls } from './trial-calls.ts';
+import { witnessCalls } from './witness-calls.ts';
 
 /**
  * The one interface between the screens and the application. IPC and loopback HTTP both carry
@@ -139,6 +141,8 @@ export const api = {
   'record.verify': call<VerifyView>()(nothing),
 
   ...personCalls,
+  ...planCalls,
+  ...witnessCalls,
   ...trialCalls,
   ...colourCalls,
   ...attachmentCalls,

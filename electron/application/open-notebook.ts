@@ -5,9 +5,11 @@ import type { CheckpointSchedule } from './checkpoint-schedule.ts';
 import { EntryCache } from './entry-cache.ts';
 import { MethodBook } from './method-book.ts';
 import type { Evaluation } from './evaluate-test.ts';
+import { ActionHistory } from './undo/action-history.ts';
 import { PhotoAreas } from './photo-areas.ts';
 import { PictureShelf } from './picture-shelf.ts';
 import { Refusal } from './refusal.ts';
+import { isWithdrawn } from './queries/tests.ts';
 import { TraceShelf } from './trace-shelf.ts';
 
 /** What a use case wants to have recorded; who and when are added when it is appended. */
@@ -27,6 +29,7 @@ export class OpenNotebook {
   readonly reportVerdicts = new Map<string, VerdictWord>();
   /** What was worked out from the whole notebook and holds until the next entry. */
   readonly worked = new EntryCache();
+  readonly history = new ActionHistory();
   /** `personId`, or `null` until somebody has taken the bench. */
   atBench: string | null;
   readonly now: () => string;
@@ -46,18 +49,23 @@ export class OpenNotebook {
 
   /**
    * Records `drafts` as one: all of them or none, on disk when this returns.
-   * @throws Refusal when the notebook is read-only or nobody has taken the bench
+   * @param as 'undo': not an action to be undone in its turn
+   * @throws Refusal when the notebook is read-only, nobody has taken the bench, or a test was withdrawn
    */
-  append(drafts: Draft[], attachments: { sha256: string; bytes: Uint8Array }[] = []): Entry[] {
+  append(drafts: Draft[], attachments: { sha256: string; bytes: Uint8Array }[] = [], as: 'action' | 'undo' = 'action'): Entry[] {
     if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
     const by = this.atBench;
     if (by === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
+    for (const { kind, body } of drafts) {
+      if (kind !== 'work.witnessed' && 'testId' in body && isWithdrawn(this.store, body.testId)) throw new Refusal('conflict', 'This test was withdrawn and takes nothing any more; start a new one.');
+    }
     const occurredAt = this.now();
     const entries = this.store.append(
       drafts.map((draft): DraftEntry => ({ ...draft, by, occurredAt })),
       attachments,
     );
-    for (const { body } of drafts) if ('testId' in body) this.evaluations.delete(body.testId);
+    if (as === 'action') this.history.note(entries);
+    for (const { body } of drafts) if ('testId' in body && body.testId !== null) this.evaluations.delete(body.testId);
     if (drafts.some(({ body }) => 'testId' in body)) for (const [testId, { besideOthers }] of this.evaluations) if (besideOthers) this.evaluations.delete(testId);
     // A study counts in the verdict of every test by its method that is not finished.
     if (drafts.some(({ kind }) => kind === 'study.recorded')) this.evaluations.clear();

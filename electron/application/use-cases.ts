@@ -15,6 +15,9 @@ import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { pasteReadings } from './use-cases/paste.ts';
 import { addPerson, changePerson, retirePerson, returnPerson, setPassphrase } from './use-cases/people.ts';
+import { addPlan, changePlan, getPlan, planPdf, plansList, retirePlan } from './use-cases/plans/plans.ts';
+import { followPlan, getSamplePlan, leavePlan, setPlanTimes, takeTestForLine } from './use-cases/plans/sample-plan.ts';
+import { startPlanLine } from './use-cases/plans/start-line.ts';
 import { enterReading } from './use-cases/readings.ts';
 import { recordList } from './use-cases/record.ts';
 import { measurePhoto, previewPhoto } from './use-cases/photos.ts';
@@ -35,6 +38,9 @@ import { planTrials, trialEquivalence, trialFactorView, trialTradeOff } from './
 import { getStudy, recordStudy, studiesList } from './use-cases/trials/studies.ts';
 import { addTrialSet, getTrialSet, setFactors, setResponses, trialSetsList } from './use-cases/trials/trial-sets.ts';
 import { addTrial, changeTrial, linkSample, unlinkSample } from './use-cases/trials/trials.ts';
+import { withdrawTest } from './use-cases/test-withdraw.ts';
+import { undoLast } from './use-cases/undo.ts';
+import { pageOfWork, witnessWork } from './use-cases/witness.ts';
 import { verifyRecord } from './use-cases/verify.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -53,6 +59,18 @@ export const useCases = {
   'person.retire': retirePerson,
   'person.return': returnPerson,
   'passphrase.set': setPassphrase,
+  'plans.list': plansList,
+  'plan.get': getPlan,
+  'plan.add': addPlan,
+  'plan.change': changePlan,
+  'plan.retire': retirePlan,
+  'plan.pdf': planPdf,
+  'samplePlan.get': getSamplePlan,
+  'samplePlan.follow': followPlan,
+  'samplePlan.setTimes': setPlanTimes,
+  'samplePlan.leave': leavePlan,
+  'samplePlan.startLine': startPlanLine,
+  'samplePlan.takeTest': takeTestForLine,
   'materials.list': ({ notebook }) => listMaterials(notebook.store),
   'material.add': addMaterial,
   'lot.add': addLot,
@@ -81,6 +99,10 @@ export const useCases = {
   'report.pdf': reportPdf,
   'record.list': recordList,
   'record.verify': verifyRecord,
+  'work.page': pageOfWork,
+  'work.witness': witnessWork,
+  'test.withdraw': withdrawTest,
+  'undo.last': undoLast,
   'trialSets.list': trialSetsList,
   'trialSet.add': addTrialSet,
   'trialSet.get': getTrialSet,

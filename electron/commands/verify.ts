@@ -11,6 +11,7 @@ export async function verify({ words: [file], out, err }: Invocation): Promise<n
     await application.open(file);
     const found = await application.call('record.verify', {});
     for (const problem of found.problems) out(problem);
+    for (const remark of found.remarks) out(remark);
     out(`${found.entries} entries, head ${found.chainHash}: ${found.intact ? 'the record is intact and every result follows from its readings' : 'THE RECORD DIFFERS, see above'}`);
     return found.intact ? 0 : 1;
   });

@@ -9,6 +9,8 @@ export const entryWords: Record<EntryKind, string> = {
   'person.returned': 'person back',
   'passphrase.set': 'passphrase set',
   'signing.refused': 'wrong passphrase',
+  'work.witnessed': 'work witnessed',
+  'test.withdrawn': 'test withdrawn',
   'material.added': 'material added',
   'lot.added': 'lot added',
   'sample.added': 'sample added',

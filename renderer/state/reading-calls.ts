@@ -17,6 +17,7 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'report.pdf',
   'record.list',
   'record.verify',
+  'work.page',
   'trialSets.list',
   'trialSet.get',
   'trialSet.plan',

@@ -2,8 +2,11 @@ import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
 import { inHouseSentence } from './in-house-sentence.ts';
+import { mergeSentence } from './merge-sentence.ts';
 import { personSentence } from './person-sentence.ts';
+import { planSentence } from './plan-sentence.ts';
 import { trialSentence } from './trial-sentence.ts';
+import { witnessSentence } from './witness-sentence.ts';
 import { colourSentence } from './colour-sentence.ts';
 import { attachmentSentence } from './attachment-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
@@ -99,6 +102,19 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'passphrase.set':
     case 'signing.refused':
       return personSentence(entry, names);
+    case 'notebook.merged':
+    case 'conflict.settled':
+      return plain(mergeSentence(entry));
+    case 'work.witnessed':
+    case 'test.withdrawn':
+      return plain(witnessSentence(entry, names));
+    case 'plan.added':
+    case 'plan.versioned':
+    case 'plan.retired':
+    case 'plan.followed':
+    case 'plan.left':
+    case 'planLine.tested':
+      return plain(planSentence(entry, names));
     default:
       return plain(trialSentence(entry, names));
   }

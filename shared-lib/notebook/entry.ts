@@ -4,8 +4,11 @@ import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method
 import { attachmentEntryBodies } from './attachment-entries.ts';
 import { colourEntryBodies } from './colour-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
+import { mergeEntryBodies } from './merge-entries.ts';
 import { personEntryBodies } from './person-entries.ts';
+import { planEntryBodies } from './plan-entries.ts';
 import { trialEntryBodies } from './trial-entries.ts';
+import { witnessEntryBodies } from './witness-entries.ts';
 
 export type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 
@@ -135,6 +138,9 @@ export const entryBodies = {
   ...colourEntryBodies,
   ...attachmentEntryBodies,
   ...personEntryBodies,
+  ...mergeEntryBodies,
+  ...witnessEntryBodies,
+  ...planEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;
@@ -145,8 +151,10 @@ export type DraftEntry = { [Kind in EntryKind]: { kind: Kind; body: EntryBody<Ki
 
 /** One immutable line of the record. `hash` = SHA-256 over the RFC 8785 form of the entry without `hash`. */
 export type Entry = DraftEntry & {
-  /** 1, 2, 3 … without gaps. */
+  /** Its place in this notebook: 1, 2, 3 … without gaps. */
   seq: number;
+  /** Of an entry that was brought in from another notebook: the place that it has there and was sealed with. */
+  sealedSeq?: number;
   /** ULID. */
   id: string;
   /** ISO 8601 with milliseconds, UTC: when the store took it. */

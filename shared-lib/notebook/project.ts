@@ -5,8 +5,11 @@ import type { Limit } from '../method/method.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableChange, TableName } from './tables.ts';
 import { inHouseChanges } from './in-house-changes.ts';
+import { mergeChanges } from './merge-changes.ts';
 import { personChanges, signedChanges } from './person-changes.ts';
+import { planChanges } from './plan-changes.ts';
 import { trialChanges } from './trial-changes.ts';
+import { witnessChanges } from './witness-changes.ts';
 
 /**
  * What an entry does to the tables. It looks at the entry alone, so its cost never grows with the notebook, and doing
@@ -55,6 +58,7 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
           results: null,
           verdicts: null,
           remark: '',
+          withdrawn: '',
         }),
         ...limitRows(testId, limits),
         ...Object.entries(conditions).map(([key, value]) =>
@@ -166,6 +170,19 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'passphrase.set':
     case 'signing.refused':
       return personChanges(entry);
+    case 'notebook.merged':
+    case 'conflict.settled':
+      return mergeChanges(entry);
+    case 'work.witnessed':
+    case 'test.withdrawn':
+      return witnessChanges(entry);
+    case 'plan.added':
+    case 'plan.versioned':
+    case 'plan.retired':
+    case 'plan.followed':
+    case 'plan.left':
+    case 'planLine.tested':
+      return planChanges(entry);
     default:
       return trialChanges(entry);
   }
@@ -182,6 +199,6 @@ function limitRows(testId: string, limits: Limit[]): ChangeOf<'test_limit'>[] {
 
 function about(entry: Entry): ChangeOf<'entry_about'> {
   const isAttached = entry.kind === 'attachment.linked' || entry.kind === 'attachment.unlinked';
-  const body = isAttached ? attachedAbout(entry) : (entry.body as { testId?: string; sampleId?: string });
+  const body = isAttached ? attachedAbout(entry) : (entry.body as { testId?: string | null; sampleId?: string });
   return insert('entry_about', { seq: entry.seq, testId: body.testId ?? null, sampleId: body.sampleId ?? null });
 }

@@ -50,6 +50,8 @@ export interface Tables {
     /** JSON: `PropertyVerdict[]`. */
     verdicts: string | null;
     remark: string;
+    /** Why it was withdrawn; '' unless it was. */
+    withdrawn: string;
   };
   test_limit: { testId: string; property: string; lower: number | null; upper: number | null; source: string; place: number };
   condition: { testId: string; key: string; value: CellValue; typed: string; corrections: number; seq: number };
@@ -195,6 +197,57 @@ export interface Tables {
   };
   /** The file that the spectrum of a cell came from, as JSON; it holds while `seq` is the last entry of the cell. */
   spectrum_file: { testId: string; row: string; key: string; file: string; seq: number };
+  plan: { planId: string; /** That samples take from now on. */ version: string; title: string; product: string; retired: 0 | 1; retiredReason: string; addedSeq: number };
+  plan_version: {
+    planId: string;
+    version: string;
+    /** JSON: `PlanContent`. */
+    content: string;
+    /** JSON: sentences. */
+    changes: string;
+    reason: string;
+    writtenAt: string;
+    writtenBy: string;
+    seq: number;
+  };
+  followed_plan: {
+    sampleId: string;
+    planId: string;
+    version: string;
+    printedAt: string | null;
+    laminatedAt: string | null;
+    followedAt: string;
+    followedBy: string;
+    seq: number;
+  };
+  /** The line of its sample's plan that a test was made for. */
+  planned_test: { testId: string; sampleId: string; planId: string; lineId: string; replicates: number; seq: number };
+  witness: {
+    seq: number;
+    testId: string | null;
+    by: string | null;
+    fromSeq: number;
+    toSeq: number;
+    chainHash: string;
+    personId: string;
+    meaning: string;
+    at: string;
+  };
+  /** Other notebooks that were brought in. */
+  merge: { mergeId: string; bench: string; title: string; laboratory: string; count: number; mergedAt: string; mergedBy: string; seq: number };
+  /** Entries of one bench that were brought in together; `forkSeq`: the last entry here that they follow, 0 for none. */
+  merge_run: { firstSeq: number; lastSeq: number; forkSeq: number; bench: string };
+  /** Two entries of two benches that do not go together, and the code that one of them goes by since; `settledReason`: why what was taken stands. */
+  merge_conflict: {
+    mergeId: string;
+    here: string;
+    there: string;
+    taken: 'here' | 'there' | 'both';
+    mark: string | null;
+    settledReason: string | null;
+    settledAt: string | null;
+    settledBy: string | null;
+  };
   /** What an entry speaks of: its test or sample. */
   entry_about: { seq: number; testId: string | null; sampleId: string | null };
 }
@@ -232,6 +285,14 @@ export const tableKeys = {
   spectrum_file: ['testId', 'row', 'key'],
   passphrase: ['personId'],
   signing_refused: ['personId'],
+  witness: ['seq'],
+  plan: ['planId'],
+  plan_version: ['planId', 'version'],
+  followed_plan: ['sampleId'],
+  planned_test: ['testId'],
+  merge: ['mergeId'],
+  merge_run: ['firstSeq'],
+  merge_conflict: ['mergeId', 'here', 'there'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
 

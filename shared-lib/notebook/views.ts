@@ -4,6 +4,7 @@ import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 import type { PhotoView } from './attachment-views.ts';
 import type { EntryKind, MaterialKind } from './entry.ts';
+import type { WitnessLine } from './witness-views.ts';
 import type { StripSpec } from '../figure/strip.ts';
 
 /** What the screens are given: plain data, made from the notebook by the application. */
@@ -38,6 +39,8 @@ export interface SessionView {
   } | null;
   atBench: Person | null;
   people: Person[];
+  /** The last action of the person at the bench that could be undone, in words; '' where there is none. */
+  undoable: string;
   recent: { handle: string; fileName: string; openedAt: string }[];
   version: string;
 }
@@ -154,6 +157,10 @@ export interface BenchSheetView {
   /** Names that spectra have in the files they came from, by `ROW-KEY`, of a condition `condition-KEY`; absent: none. */
   spectrumFiles?: Record<string, string>;
   remark: string;
+  /** Why it was withdrawn; absent or '' unless it was. */
+  withdrawn?: string;
+  /** Who has read it or a part of it and signed; absent: nobody. */
+  witnesses?: WitnessLine[];
 }
 
 export interface TodayView {
@@ -178,6 +185,8 @@ export interface EntryLine {
   sampleId: string | null;
   testId: string | null;
   hash: string;
+  /** What else is to be known about it, one sentence each: who witnessed it, that a clock went back. Absent: none. */
+  marks?: string[];
 }
 
 export interface RecordView {
@@ -193,6 +202,8 @@ export interface VerifyView {
   intact: boolean;
   /** One sentence each: which entry or result differs, and how. */
   problems: string[];
+  /** What is odd and no damage, one sentence each. */
+  remarks: string[];
 }
 
 export interface ReportLine {

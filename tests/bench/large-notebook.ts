@@ -73,7 +73,7 @@ function fitting(templates: TestTemplate[], left: NotebookSize): TestTemplate {
 function testTemplates(all: Entry[]): TestTemplate[] {
   const byTest = new Map<string, Entry[]>();
   for (const entry of all) {
-    if (!('testId' in entry.body)) continue;
+    if (!('testId' in entry.body) || entry.body.testId === null) continue;
     const of = byTest.get(entry.body.testId) ?? [];
     of.push(entry);
     byTest.set(entry.body.testId, of);

@@ -31,7 +31,7 @@ export function finishedTestsBy(store: NotebookStore, methodId: string): Finishe
 /** Whether a test by one of the methods was started on the sample after entry `seq`. */
 export function isTestedAfter(store: NotebookStore, sampleId: string, methodIds: readonly string[], seq: number): boolean {
   const places = methodIds.map(() => '?').join(', ');
-  return store.one(`SELECT 1 FROM test WHERE sampleId = ? AND startedSeq > ? AND methodId IN (${places})`, [sampleId, seq, ...methodIds]) !== undefined;
+  return store.one(`SELECT 1 FROM test WHERE sampleId = ? AND withdrawn = '' AND startedSeq > ? AND methodId IN (${places})`, [sampleId, seq, ...methodIds]) !== undefined;
 }
 
 /** Conditions and rows of a test as they stand, without the rows that were voided. */

@@ -59,6 +59,8 @@ export interface StoredTest {
   traces: StoredTrace[];
   photos: StoredPhoto[];
   remark: string;
+  /** Why it was withdrawn; '' unless it was. */
+  withdrawn: string;
   /** The entry by which it was finished last, `null` until then. */
   finishedSeq: number | null;
   finished: {
@@ -75,7 +77,7 @@ export interface StoredTest {
 export function loadTest(store: NotebookStore, testId: string): StoredTest {
   const test = store.one<Tables['test']>('SELECT * FROM test WHERE testId = ?', [testId]);
   if (!test) throw new Refusal('not-found', 'This test is not in the notebook.');
-  const { sampleId, methodId, methodVersion, rule, state, startedAt, startedBy, startedSeq, finishedSeq, remark } = test;
+  const { sampleId, methodId, methodVersion, rule, state, startedAt, startedBy, startedSeq, finishedSeq, remark, withdrawn } = test;
   return {
     testId,
     sampleId,
@@ -92,6 +94,7 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
     traces: tracesOf(store, testId),
     photos: photosOf(store, testId),
     remark,
+    withdrawn,
     finishedSeq,
     finished: finishedOf(test),
   };
@@ -100,18 +103,23 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
 /** In the order in which they were started, with the stored verdicts of those that are finished. */
 export function testsOfSample(store: NotebookStore, sampleId: string): { testId: string; verdicts: PropertyVerdict[] | null }[] {
   return store
-    .all<Pick<Tables['test'], 'testId' | 'state' | 'verdicts'>>('SELECT testId, state, verdicts FROM test WHERE sampleId = ? ORDER BY startedSeq', [sampleId])
+    .all<Pick<Tables['test'], 'testId' | 'state' | 'verdicts'>>(`SELECT testId, state, verdicts FROM test WHERE sampleId = ? AND withdrawn = '' ORDER BY startedSeq`, [sampleId])
     .map(({ testId, state, verdicts }) => ({
       testId,
       verdicts: state === 'finished' && verdicts !== null ? (JSON.parse(verdicts) as PropertyVerdict[]) : null,
     }));
 }
 
+/** Begun by mistake: it counts nowhere and takes nothing any more. */
+export function isWithdrawn(store: NotebookStore, testId: string): boolean {
+  return store.one(`SELECT 1 FROM test WHERE testId = ? AND withdrawn <> ''`, [testId]) !== undefined;
+}
+
 /** Newest first by what happened to them last: finished or started. */
 export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number): string[] {
   return store
     .all<{ testId: string }>(
-      `SELECT testId FROM test WHERE ?1 = 'all' OR state = ?1 ORDER BY coalesce(finishedSeq, startedSeq) DESC LIMIT ?2`,
+      `SELECT testId FROM test WHERE (?1 = 'all' OR state = ?1) AND withdrawn = '' ORDER BY coalesce(finishedSeq, startedSeq) DESC LIMIT ?2`,
       [state, limit],
     )
     .map(({ testId }) => testId);
@@ -121,7 +129,7 @@ export function testIdsInState(store: NotebookStore, state: TestState | 'all', l
 export function lastLimits(store: NotebookStore, methodId: string, product: string): { limits: Limit[]; rule: VerdictRule; methodVersion: string } | null {
   const last = store.one<{ testId: string; rule: VerdictRule; methodVersion: string }>(
     `SELECT test.testId, test.rule, test.methodVersion FROM test JOIN sample USING (sampleId)
-     WHERE test.methodId = ? AND sample.product = ? ORDER BY test.startedSeq DESC LIMIT 1`,
+     WHERE test.methodId = ? AND sample.product = ? AND test.withdrawn = '' ORDER BY test.startedSeq DESC LIMIT 1`,
     [methodId, product],
   );
   return last ? { limits: limitsOf(store, last.testId), rule: last.rule, methodVersion: last.methodVersion } : null;

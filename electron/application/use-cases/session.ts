@@ -2,12 +2,13 @@ import path from 'node:path';
 import type { SessionView } from '../../../shared-lib/notebook/views.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
 import { listPeople, requireActive } from '../queries/people.ts';
+import { undoable } from './undo.ts';
 import type { Workplace } from '../workplace.ts';
 
 export function sessionView(workplace: Workplace): SessionView {
   const { open, settings, surroundings } = workplace;
   const recent = settings.recent.map((known) => ({ handle: known.path, fileName: path.basename(known.path), openedAt: known.openedAt }));
-  if (!open) return { notebook: null, atBench: null, people: [], recent, version: surroundings.version };
+  if (!open) return { notebook: null, atBench: null, people: [], undoable: '', recent, version: surroundings.version };
   const { store } = open;
   const people = listPeople(store);
   return {
@@ -22,6 +23,7 @@ export function sessionView(workplace: Workplace): SessionView {
     },
     atBench: people.find((person) => person.personId === open.atBench) ?? null,
     people,
+    undoable: undoable(open),
     recent,
     version: surroundings.version,
   };

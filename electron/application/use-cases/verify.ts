@@ -20,10 +20,11 @@ export function verifyRecord({ notebook }: Workplace): VerifyView {
     ...verifyChain(store.entries()).map((problem) => problem.text),
     ...store.tableDifferences(),
     ...attachmentProblems(notebook),
+    ...witnessProblems(notebook),
     ...testIdsInState(store, 'finished', ALL).flatMap((testId) => resultProblems(notebook, testId)),
     ...listStudies(store, '').flatMap((study) => studyProblems(notebook, study)),
   ];
-  return { entries: store.entryCount, chainHash: store.chainHash, intact: problems.length === 0, problems };
+  return { entries: store.entryCount, chainHash: store.chainHash, intact: problems.length === 0, problems, remarks: clockRemarks(notebook) };
 }
 
 function studyProblems({ methods }: OpenNotebook, { methodId, property: key, kind, readings, results, calculationVersion, recordedAt }: StoredStudy): string[] {
@@ -39,6 +40,21 @@ function studyProblems({ methods }: OpenNotebook, { methodId, property: key, kin
   } catch (error) {
     return [`The result of ${named} cannot be worked out: ${firstLine(error)}`];
   }
+}
+
+/** An entry keeps its place whatever the clock says. */
+function clockRemarks({ store }: OpenNotebook): string[] {
+  const back = store.all<{ seq: number; recordedAt: string; before: string }>(
+    `SELECT entry.seq, entry.recordedAt, earlier.recordedAt AS before FROM entry JOIN entry AS earlier ON earlier.seq = entry.seq - 1
+     WHERE entry.recordedAt < earlier.recordedAt ORDER BY entry.seq`,
+  );
+  return back.map(({ seq, recordedAt, before }) => `The computer’s clock went back before entry ${seq}: it was recorded at ${recordedAt}, the one before at ${before}. The order of the entries holds.`);
+}
+
+function witnessProblems({ store }: OpenNotebook): string[] {
+  return store
+    .all<{ seq: number; toSeq: number }>('SELECT witness.seq, witness.toSeq FROM witness LEFT JOIN entry ON entry.seq = witness.toSeq WHERE entry.hash IS NOT witness.chainHash ORDER BY witness.seq')
+    .map(({ seq, toSeq }) => `Entry ${seq} witnesses the work up to entry ${toSeq}, but that entry is not the one that was signed.`);
 }
 
 function attachmentProblems({ store }: OpenNotebook): string[] {

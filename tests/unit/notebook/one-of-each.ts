@@ -1,4 +1,5 @@
 import type { DraftEntry } from '../../../shared-lib/notebook/entry.ts';
+import { frozenPlan } from '../plan/frozen-plan.ts';
 import { thumbTwistRub } from '../method/in-house/written-methods.ts';
 
 const meta = { by: 'p1', occurredAt: '2025-05-03T10:42:07.000Z' };
@@ -156,6 +157,12 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  { kind: 'plan.added', body: { planId: 'pl1', version: '1', content: frozenPlan }, ...meta },
+  { kind: 'plan.versioned', body: { planId: 'pl1', version: '2', content: frozenPlan, changes: ['Customer: nothing → Marrowfield Foods.'], reason: 'customer asked' }, ...meta },
+  { kind: 'plan.followed', body: { sampleId: 's1', planId: 'pl1', version: '1', printedAt: '2025-05-02T09:30:00.000Z', laminatedAt: null, reason: '' }, ...meta },
+  { kind: 'planLine.tested', body: { sampleId: 's1', planId: 'pl1', lineId: 'tape-adhesion printing+24', testId: 't1', replicates: 3 }, ...meta },
+  { kind: 'plan.left', body: { sampleId: 's1', reason: 'taken for another job' }, ...meta },
+  { kind: 'plan.retired', body: { planId: 'pl1', reason: 'product ended' }, ...meta },
   { kind: 'passphrase.set', body: { personId: 'p1', scrypt: { N: 16, r: 1, p: 1, salt: 'a'.repeat(32), hash: 'b'.repeat(64) } }, ...meta },
   { kind: 'signing.refused', body: { personId: 'p1' }, ...meta },
   {
@@ -165,6 +172,12 @@ export const oneOfEach: DraftEntry[] = [
   },
   { kind: 'person.retired', body: { personId: 'p1', reason: 'left the lab' }, ...meta },
   { kind: 'person.returned', body: { personId: 'p1', reason: 'is here again' }, ...meta },
+  {
+    kind: 'work.witnessed',
+    body: { testId: 't1', by: 'p1', fromSeq: 10, toSeq: 14, chainHash: 'd'.repeat(64), signature: { personId: 'p1', meaning: 'has read and understood', at: meta.occurredAt } },
+    ...meta,
+  },
+  { kind: 'test.withdrawn', body: { testId: 't1', reason: 'wrong sample' }, ...meta },
   { kind: 'attachment.linked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', caption: 'as delivered' }, ...meta },
   { kind: 'attachment.unlinked', body: { sha256: traceSha256, attachedTo: 'lot', attachedId: 'l1', reason: 'belongs to lot 4712' }, ...meta },
   {

@@ -1,0 +1,66 @@
+import type { Entry } from '../../../shared-lib/notebook/entry.ts';
+import type { Draft, OpenNotebook } from '../open-notebook.ts';
+import { isLinked } from '../queries/attachments.ts';
+import { entriesOfTest } from '../queries/entries.ts';
+import { loadTest } from '../queries/tests.ts';
+import { Refusal } from '../refusal.ts';
+import { requireWithdrawable } from '../use-cases/test-withdraw.ts';
+import { isCellEntry, undoCell } from './undo-cell.ts';
+import { changedSince, UNDONE } from './undone.ts';
+import { undoLimits, undoRow } from './undo-on-sheet.ts';
+
+/**
+ * The entries that take an action back: corrections with what stood before, never a removal.
+ * @throws Refusal with the reason when one of its entries cannot be taken back
+ */
+export function undoDrafts(notebook: OpenNotebook, action: Entry[]): Draft[] {
+  return action.toReversed().flatMap((entry) => undoEntry(notebook, entry));
+}
+
+function undoEntry(notebook: OpenNotebook, entry: Entry): Draft[] {
+  const standing = (testId: string) => notebook.history.standing(entriesOfTest(notebook.store, testId));
+  if (isCellEntry(entry)) return undoCell(notebook.store, standing(entry.body.testId), entry);
+  switch (entry.kind) {
+    case 'row.voided':
+    case 'row.restored':
+    case 'row.remarked':
+      return undoRow(standing(entry.body.testId), entry);
+    case 'limits.set':
+      return undoLimits(standing(entry.body.testId), entry);
+    case 'test.started':
+      requireWithdrawable(loadTest(notebook.store, entry.body.testId));
+      return [{ kind: 'test.withdrawn', body: { testId: entry.body.testId, reason: UNDONE } }];
+    case 'attachment.added':
+      // The file is kept; what it was put with is taken back.
+      return [];
+    case 'attachment.linked': {
+      const { caption: _, ...link } = entry.body;
+      if (!isLinked(notebook.store, link.attachedTo, link.attachedId, link.sha256)) throw changedSince();
+      return [{ kind: 'attachment.unlinked', body: { ...link, reason: UNDONE } }];
+    }
+    case 'sample.linked':
+      return [{ kind: 'sample.unlinked', body: { ...entry.body, reason: UNDONE } }];
+    case 'sample.unlinked': {
+      const { reason: _, ...link } = entry.body;
+      return [{ kind: 'sample.linked', body: link }];
+    }
+    case 'person.changed': {
+      const { personId, before, name, role } = entry.body;
+      return [{ kind: 'person.changed', body: { personId, before: { name, role }, ...before, reason: UNDONE } }];
+    }
+    case 'person.retired':
+      return [{ kind: 'person.returned', body: { personId: entry.body.personId, reason: UNDONE } }];
+    case 'person.returned':
+      return [{ kind: 'person.retired', body: { personId: entry.body.personId, reason: UNDONE } }];
+    case 'test.finished':
+      throw new Refusal('conflict', 'A finished test stays finished: correct what is wrong, then finish it again.');
+    case 'report.issued':
+      throw new Refusal('conflict', 'An issued report stays as it is: issue one that takes its place, with the reason.');
+    case 'work.witnessed':
+      throw new Refusal('conflict', 'A signature stays: what was signed can be corrected, and the correction is shown as later.');
+    case 'passphrase.set':
+      throw new Refusal('conflict', 'The old passphrase is not kept: set it anew.');
+    default:
+      throw new Refusal('conflict', 'It stays in the record: correct it, or retire it with a reason, where it is shown.');
+  }
+}

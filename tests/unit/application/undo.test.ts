@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import { testBench, type TestBench } from './open-application.ts';
+
+const TYPED = { row: 'r1', key: 'wetsMNm' };
+
+async function withSheet() {
+  const bench = await testBench();
+  const { test } = await bench.startTest('test-fluids');
+  const enter = (typed: string, reason = '') => bench.do('reading.enter', { testId: test.testId, ...TYPED, typed, reason });
+  return { bench, testId: test.testId, enter };
+}
+
+const cellOf = async (bench: TestBench, testId: string) => (await bench.do('test.get', { testId })).rows[0]?.cells.wetsMNm;
+const undo = async (bench: TestBench) => bench.do('undo.last', {});
+
+describe('undo', () => {
+  it('corrects a reading back to what stood before, with all that was filled in beside it, and removes nothing', async () => {
+    const { bench, testId, enter } = await withSheet();
+    await enter('38');
+    await enter('40', 'misread');
+    const entries = await bench.entries();
+    const undone = await undo(bench);
+    expect(undone.done).toBe(true);
+    expect(undone.text).toMatch(/^Undone: Corrected .* from 38 mN\/m to 40 mN\/m\. Both stand in the record\.$/);
+    expect(await cellOf(bench, testId)).toMatchObject({ value: 38, typed: '38' });
+    expect(await bench.entries()).toBe(entries + 1);
+    expect((await bench.do('record.list', {})).entries[0]).toMatchObject({ kind: 'reading.corrected', correction: { before: '40 mN/m', after: '38 mN/m', reason: 'undone' } });
+    // The action before it, not the undoing, is undone next.
+    await undo(bench);
+    const { rows } = await bench.do('test.get', { testId });
+    expect(Object.values(rows[0]!.cells).map(({ value }) => value)).toEqual(Object.values(rows[0]!.cells).map(() => null));
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
+  });
+
+  it('takes back a paste as one, a voided and a restored row, a remark, limits and a condition', async () => {
+    const { bench, testId, enter } = await withSheet();
+    const sheet = () => bench.do('test.get', { testId });
+    await enter('38');
+    await bench.do('readings.paste', { testId, row: 'r2', key: 'wetsMNm', pasted: '36\n38\n40' });
+    expect((await undo(bench)).text).toContain('and 2 more.');
+    expect((await sheet()).rows.map(({ cells }) => cells.wetsMNm?.value ?? null).slice(0, 4)).toEqual([38, null, null, null]);
+
+    await bench.do('row.remark', { testId, row: 'r1', remark: 'near the edge' });
+    await bench.do('row.remark', { testId, row: 'r1', remark: 'at the edge' });
+    await undo(bench);
+    expect((await sheet()).rows[0]).toMatchObject({ remark: 'near the edge' });
+
+    await bench.do('row.void', { testId, row: 'r1', reason: 'touched by hand' });
+    await bench.do('row.restore', { testId, row: 'r1', reason: 'it was row 2' });
+    await undo(bench);
+    expect((await sheet()).rows[0]!.voided).toEqual({ reason: 'touched by hand' });
+    await undo(bench);
+    expect((await sheet()).rows[0]!.voided).toBeNull();
+
+    const property = (await bench.do('method.get', { methodId: 'test-fluids' })).properties.find(({ limited }) => limited)!.key;
+    const before = await sheet();
+    await bench.do('test.setLimits', { testId, limits: [{ property, lower: 36, upper: null, source: 'ours' }], rule: 'simple', reason: '' });
+    await undo(bench);
+    expect(await sheet()).toMatchObject({ limits: before.limits, rule: before.rule });
+
+    await bench.do('condition.enter', { testId, key: 'temperatureC', typed: '25' });
+    const temperature = before.conditions.temperatureC?.value ?? null;
+    await undo(bench);
+    expect((await sheet()).conditions.temperatureC?.value ?? null).toBe(temperature);
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
+  });
+
+  it('withdraws a test that was just started, which then counts nowhere and takes nothing', async () => {
+    const { bench, testId, enter } = await withSheet();
+    expect((await undo(bench)).text).toMatch(/^Undone: Started /);
+    expect(await bench.do('test.get', { testId })).toMatchObject({ withdrawn: 'undone' });
+    expect((await bench.do('today.get', {})).running).toEqual([]);
+    expect((await bench.do('samples.list', {})).samples).toMatchObject([{ tests: 0 }]);
+    await expect(enter('38')).rejects.toThrow('This test was withdrawn');
+    expect((await bench.do('record.list', { testId })).entries.map(({ kind }) => kind)).toEqual(['test.withdrawn', 'test.started']);
+  });
+
+  it('stops at what stays: a finished test, and says what to do instead', async () => {
+    const { bench, testId } = await withSheet();
+    for (const [index, typed] of ['38', '38', '38', '38', '38'].entries()) await bench.do('reading.enter', { testId, row: `r${index + 1}`, key: 'wetsMNm', typed });
+    await bench.do('test.finish', { testId, remark: '' });
+    const entries = await bench.entries();
+    const answer = await undo(bench);
+    expect(answer).toMatchObject({ done: false });
+    expect(answer.text).toContain('A finished test stays finished: correct what is wrong, then finish it again.');
+    expect(await bench.entries()).toBe(entries);
+  });
+
+  it('is of the person at the bench alone, and never of what another has gone on from', async () => {
+    const { bench, testId, enter } = await withSheet();
+    const imke = (await bench.do('session.get', {})).atBench!.personId;
+    const { personId } = await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: '' });
+    await enter('38');
+    await bench.do('session.takeBench', { personId });
+    expect((await bench.do('session.get', {})).undoable).toBe('');
+    expect(await undo(bench)).toMatchObject({ done: false, text: 'There is nothing to undo: you have recorded nothing since the notebook was opened here.' });
+    await enter('40', 'misread');
+    await bench.do('session.takeBench', { personId: imke });
+    expect((await bench.do('session.get', {})).undoable).toContain('Entered 38');
+    const answer = await undo(bench);
+    expect(answer).toMatchObject({ done: false });
+    expect(answer.text).toContain('It was changed since');
+    expect(await cellOf(bench, testId)).toMatchObject({ value: 40 });
+  });
+
+  it('takes a file away from where it was put, and brings a retired person back', async () => {
+    const { bench, testId } = await withSheet();
+    await bench.do('attachment.add', { attachedTo: 'test', attachedId: testId, name: 'note.txt', caption: '', bytes: Buffer.from('note').toString('base64') });
+    expect((await undo(bench)).text).toContain('Put the file note.txt with');
+    expect(await bench.do('attachments.list', { attachedTo: 'test', attachedId: testId })).toEqual([]);
+    const { personId } = await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: '' });
+    await bench.do('person.retire', { personId, reason: 'left' });
+    await undo(bench);
+    expect((await bench.do('session.get', {})).people).toMatchObject([{}, { retired: false }]);
+  });
+});
+
+describe('a test begun by mistake', () => {
+  it('is withdrawn with a reason, but not once it has readings', async () => {
+    const { bench, testId, enter } = await withSheet();
+    expect(await bench.refused('test.withdraw', { testId, reason: '' })).toMatchObject({ field: 'reason' });
+    await enter('38');
+    expect((await bench.refused('test.withdraw', { testId, reason: 'wrong sample' })).message).toContain('This test has readings');
+    await undo(bench);
+    expect(await bench.do('test.withdraw', { testId, reason: 'wrong sample' })).toMatchObject({ withdrawn: 'wrong sample' });
+  });
+});
