@@ -111,6 +111,27 @@ describe('a photograph on the bench sheet', () => {
     await panel().waitFor({ state: 'detached' });
   });
 
+  it('is cleared by Delete, which asks for the reason, and Escape leaves it', async () => {
+    await keyboard.reach(page.getByRole('group', { name: /^specimen 1, or from a photograph/ }).getByRole('button', { name: 'Measure again…' }));
+    await keyboard.press('Delete');
+    await page.getByLabel(/why does [\d.]+ % removed become nothing\?/).waitFor();
+    await keyboard.press('Escape');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Measure again…');
+  });
+
+  it('is measured in a region that is set corner by corner', async () => {
+    await keyboard.press('Enter');
+    await keyboard.reach(panel().getByRole('combobox', { name: /^Region/ }));
+    await keyboard.press('ArrowDown');
+    await keyboard.reach(panel().getByRole('application', { name: /^Region in/ }), 'backwards');
+    // From the middle, 240, 180: a triangle of 100 by 100.
+    await keyboard.press('Enter', ...Array<string>(10).fill('ArrowRight'), 'Enter', ...Array<string>(10).fill('ArrowLeft'), ...Array<string>(10).fill('ArrowDown'), 'Enter');
+    await panel().getByText('Region of 3 corners.').waitFor({ state: 'attached' });
+    await panel().getByText(/of 4950 pixels/).waitFor();
+    await keyboard.pressButton(panel().getByRole('button', { name: 'Leave it' }));
+    await panel().waitFor({ state: 'detached' });
+  });
+
   it('says what is wrong with a file that is none', async () => {
     await drop(page.getByRole('group', { name: /^specimen 2, or from a photograph/ }), 'notes.png', 'image/png', Buffer.from('just words'));
     await panel().getByText('This file is no PNG, JPEG or WebP picture').waitFor();
