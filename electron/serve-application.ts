@@ -5,6 +5,7 @@ import { Application } from './application/application.ts';
 import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
 import { systemClock } from './store/clock.ts';
 import type { ApplicationMessage, HostMessage, Port } from './application-port.ts';
+import { renderPlanPdf } from './report/plan-pdf.ts';
 import { renderReportPdf } from './report/report-pdf.ts';
 
 /** The application's end of the port: answers calls one after the other, in the order they came. */
@@ -23,6 +24,7 @@ export function serveApplication(port: Port): void {
           notebooksFolder: message.options.notebooksFolder,
           version: message.options.version,
           renderReport: renderReportPdf,
+          renderPlan: renderPlanPdf,
           emit: (event) => post({ kind: 'event', event }),
         });
         return;

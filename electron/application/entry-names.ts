@@ -48,6 +48,7 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     report: (id) => nameIn('SELECT number AS name FROM report WHERE reportId = ?', id),
     trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
     reference: (id) => `the reference colour “${nameIn('SELECT name FROM reference_colour WHERE referenceId = ?', id)}”`,
+    plan: (id) => `“${nameIn('SELECT title AS name FROM plan WHERE planId = ?', id)}”`,
     trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
     property: (methodId, key) => `${methods.property(methodId, key)?.title ?? key} by ${methods.find(methodId)?.shortTitle ?? methodId}`,
   };

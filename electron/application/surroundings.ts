@@ -1,5 +1,6 @@
 import type { ApplicationEvent } from '../../shared-lib/api.ts';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
+import type { PlanSheet } from '../../shared-lib/report/plan-sheet.ts';
 import type { Clock } from '../store/clock.ts';
 
 /** What the application is given by its host; nothing else of the outside world reaches it but the notebook's file. */
@@ -11,6 +12,7 @@ export interface Surroundings {
   notebooksFolder: string;
   version: string;
   renderReport: (content: ReportContent) => Promise<Uint8Array>;
+  renderPlan: (sheet: PlanSheet) => Promise<Uint8Array>;
   emit: (event: ApplicationEvent) => void;
   /** For salts; left out: the system's. A demo, which is the same each time, gives its own. */
   randomBytes?: (count: number) => Uint8Array;

@@ -2,8 +2,10 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
+import type { MergeView } from '../../shared-lib/notebook/merge-views.ts';
 import { Application } from '../application/application.ts';
 import { systemClock } from '../store/clock.ts';
+import { renderPlanPdf } from '../report/plan-pdf.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 import { CommandProblem } from './command-problem.ts';
 
@@ -11,6 +13,8 @@ import { CommandProblem } from './command-problem.ts';
 export interface CommandApplication {
   call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<CallOutput<Name>>;
   open(file: string): Promise<void>;
+  /** Takes in another notebook; `null`: there was nothing new. */
+  merge(file: string): Promise<MergeView | null>;
 }
 
 /**
@@ -29,6 +33,7 @@ export async function withApplication(
     notebooksFolder,
     version: 'command line',
     renderReport: renderReportPdf,
+    renderPlan: renderPlanPdf,
     emit: (event) => {
       if (event.kind === 'trouble') err(event.text);
     },
@@ -43,6 +48,11 @@ export async function withApplication(
       async open(file) {
         const answer = await application.open(path.resolve(file));
         if (!answer.ok) throw new CommandProblem(answer.problem.message);
+      },
+      async merge(file) {
+        const answer = await application.merge(path.resolve(file));
+        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+        return answer.value as MergeView | null;
       },
     });
   } finally {

@@ -28,6 +28,8 @@ export interface EntryNames {
   trialSet(trialSetId: string): string;
   /** 'the reference colour “Pouch red 12”' */
   reference(referenceId: string): string;
+  /** '“Frozen dumpling pouch”' */
+  plan(planId: string): string;
   /** 'trial R4' */
   trial(trialId: string): string;
   /** 'Mean bond strength by Lamination bond' */

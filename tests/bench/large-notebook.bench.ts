@@ -37,6 +37,7 @@ class Bench {
     notebooksFolder: folder,
     version: 'bench',
     renderReport: () => Promise.resolve(new Uint8Array(1)),
+    renderPlan: () => Promise.reject(new Error('not asked for')),
     emit: () => undefined,
     timers: { after: () => () => undefined },
   });

@@ -23,6 +23,7 @@ export class DemoBench {
       notebooksFolder: folder,
       version: 'demo',
       renderReport,
+      renderPlan: () => Promise.reject(new Error('The demo prints no plan.')),
       emit: () => undefined,
       randomBytes: (count) => Uint8Array.from({ length: count }, () => Math.floor(this.#salts.uniform() * 256)),
       timers: { after: () => () => undefined },

@@ -8,6 +8,7 @@ import type { Timers } from '../../../electron/application/surroundings.ts';
 import type { ApplicationEvent, CallInput, CallName, CallOutput, CallProblem } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import type { ReportContent } from '../../../shared-lib/report/content.ts';
+import type { PlanSheet } from '../../../shared-lib/report/plan-sheet.ts';
 
 export const START = Date.parse('2026-03-02T08:00:00.000Z');
 
@@ -16,6 +17,7 @@ export class TestBench {
   readonly folder = mkdtempSync(path.join(tmpdir(), 'laydown-application-'));
   readonly events: ApplicationEvent[] = [];
   readonly rendered: ReportContent[] = [];
+  readonly renderedPlans: PlanSheet[] = [];
   readonly timers = new HandTimers();
   time = START;
   readonly application: Application;
@@ -31,6 +33,10 @@ export class TestBench {
       renderReport: async (content) => {
         this.rendered.push(content);
         return Buffer.from(`%PDF of ${content.number}`);
+      },
+      renderPlan: async (sheet) => {
+        this.renderedPlans.push(sheet);
+        return Buffer.from(`%PDF of ${sheet.title}`);
       },
       emit: (event) => this.events.push(event),
       timers: this.timers,

@@ -1,0 +1,15 @@
+import type { PlanLineState } from '../../shared-lib/notebook/plan-views.ts';
+import type { TestLine } from '../../shared-lib/notebook/views.ts';
+
+/**
+ * How far a test of a plan has come. It is overdue once the day on which it was due is over.
+ * @param test that the line was last given, if any
+ * @param dueAt ISO 8601; `null` while the time that the moment counts from is not stated
+ */
+export function planLineState(test: Pick<TestLine, 'state' | 'verdict'> | null, dueAt: string | null, now: Date): PlanLineState {
+  if (test?.state === 'running') return 'running';
+  if (test?.state === 'outdated') return 'outdated';
+  if (test) return test.verdict === 'no limit' ? 'tested' : test.verdict;
+  if (dueAt === null) return 'not started';
+  return dueAt.slice(0, 10) < now.toISOString().slice(0, 10) ? 'overdue' : 'due';
+}

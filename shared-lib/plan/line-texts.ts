@@ -1,0 +1,19 @@
+import type { Method } from '../method/method.ts';
+import type { PlanLine } from './plan.ts';
+
+/** '3 specimens', '1 position'. */
+export function replicatesText({ replicates }: Pick<PlanLine, 'replicates'>, method: Pick<Method, 'readings'> | undefined): string {
+  const name = method?.readings.rowName ?? 'row';
+  return `${replicates} ${name}${replicates === 1 ? '' : 's'}`;
+}
+
+/** Each limit of a line in words with who sets it: 'Print retained ≥ 95 % (common practice)'. */
+export function lineLimitTexts({ limits }: Pick<PlanLine, 'limits'>, method: Pick<Method, 'properties'> | undefined): string[] {
+  return limits.map(({ property: key, lower, upper, source }) => {
+    const property = method?.properties.find((candidate) => candidate.key === key);
+    const unit = property?.unit ? ` ${property.unit}` : '';
+    const shown = (end: number) => String(end).replaceAll('-', '−');
+    const range = lower !== null && upper !== null ? `${shown(lower)} to ${shown(upper)}` : lower !== null ? `≥ ${shown(lower)}` : `≤ ${shown(upper ?? NaN)}`;
+    return `${property?.title ?? key} ${range}${unit}${source ? ` (${source})` : ''}`;
+  });
+}

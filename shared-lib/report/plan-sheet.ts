@@ -1,0 +1,81 @@
+import type { Method } from '../method/method.ts';
+import { LIMITS_NOTE } from '../plan/limits-note.ts';
+import { lineLimitTexts, replicatesText } from '../plan/line-texts.ts';
+import { momentText } from '../plan/moment-text.ts';
+import type { PlanContent } from '../plan/plan.ts';
+import { stressText } from '../plan/stresses.ts';
+
+/** A version of a plan as it is printed: every value as text. */
+export interface PlanSheet {
+  title: string;
+  laboratory: string;
+  /** Product, customer, version …, each with its label. */
+  facts: { label: string; text: string }[];
+  /** 'frozen storage, −18 °C' … */
+  stresses: string[];
+  lines: { method: string; standards: string; when: string; preparation: string; howMany: string; limits: string[]; reasons: string[] }[];
+  dropped: { method: string; reason: string }[];
+  /** Cautions of the methods, each once, with the methods that they belong to. */
+  cautions: { text: string; methods: string }[];
+  /** Whose limits these are, and what the lab added. */
+  notes: string[];
+  /** ISO 8601: when the version was made; the file carries it as its date. */
+  writtenAt: string;
+  record: { entries: number; chainHash: string };
+}
+
+export interface PlanSheetContext {
+  version: string;
+  laboratory: string;
+  writtenBy: string;
+  writtenAt: string;
+  /** 'in use', 'replaced by version 3', 'retired'. */
+  standing: string;
+  record: PlanSheet['record'];
+  methodOf: (methodId: string) => Method | undefined;
+}
+
+/** A version of a plan as text, ready for the page. */
+export function planSheet(content: PlanContent, { methodOf, ...context }: PlanSheetContext): PlanSheet {
+  const { title, product, customer, stresses, lines, dropped, note } = content;
+  return {
+    title,
+    laboratory: context.laboratory,
+    facts: [
+      { label: 'Product', text: product },
+      { label: 'Customer', text: customer },
+      { label: 'Version', text: `${context.version}, ${context.standing}` },
+      { label: 'Written', text: `${context.writtenAt.slice(0, 10)} by ${context.writtenBy}` },
+    ].filter(({ text }) => text !== ''),
+    stresses: stresses.map(stressText),
+    lines: lines.map((line) => {
+      const method = methodOf(line.methodId);
+      return {
+        method: method?.title ?? line.methodId,
+        standards: method?.standards.join(', ') ?? '',
+        when: momentText(line.moment),
+        preparation: line.preparation,
+        howMany: replicatesText(line, method),
+        limits: lineLimitTexts(line, method),
+        reasons: line.reasons.map(({ text }) => text),
+      };
+    }),
+    dropped: dropped.map(({ methodId, moment, preparation, reason }) => ({
+      method: `${methodOf(methodId)?.title ?? methodId}, ${momentText(moment)}${preparation ? `, ${preparation}` : ''}`,
+      reason,
+    })),
+    cautions: cautionsOf(content, methodOf),
+    notes: [LIMITS_NOTE, ...(note ? [note] : [])],
+    writtenAt: context.writtenAt,
+    record: context.record,
+  };
+}
+
+function cautionsOf({ lines }: PlanContent, methodOf: PlanSheetContext['methodOf']): PlanSheet['cautions'] {
+  const methodsByText = new Map<string, Set<string>>();
+  for (const { methodId } of lines) {
+    const method = methodOf(methodId);
+    for (const { text } of method?.cautions ?? []) methodsByText.set(text, (methodsByText.get(text) ?? new Set()).add(method!.shortTitle));
+  }
+  return [...methodsByText].map(([text, methods]) => ({ text, methods: [...methods].join(', ') }));
+}
