@@ -4,7 +4,7 @@ import type { FoundSpectrum } from './found-spectrum.ts';
 
 const MOST_NESTED = 40;
 
-type Element = { [name: string]: unknown };
+type Element = Record<string, unknown>;
 
 /**
  * The reflectance spectra of an XML file by ISO 17972: each `ReflectanceSpectrum` of an object, on the wavelength range that its

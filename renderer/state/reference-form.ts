@@ -37,7 +37,7 @@ export function referenceDraft(edition?: ReferenceView): ReferenceDraft {
   };
 }
 
-type Problem = { field: keyof ReferenceDraft; message: string };
+interface Problem { field: keyof ReferenceDraft; message: string }
 
 /** What is sent, or which field is at fault. The file, where one was chosen, is added by the form. */
 export function referenceInput(draft: ReferenceDraft, replaces: string | null): { input: CallInput<'reference.add'> } | { problem: Problem } {

@@ -170,4 +170,20 @@ describe('a print beside others', () => {
     expect(table.rows[2]!.words).not.toBe(table.rows[0]!.words);
     expect(await bench.refused('condition.enter', { testId: sheet.test.testId, key: 'control', typed: 'Q-none', reason: 'x' })).toMatchObject({ message: expect.stringContaining('no') });
   });
+
+  it('begins with the control of the sample’s trial set', async () => {
+    const bench = await testBench();
+    const sample = (code: string) => bench.do('sample.add', { code, product: 'dumpling pouch 600 g', job: '', roll: '', note: '', lotIds: [] });
+    const [control, tried] = [await sample('Q-R0'), await sample('Q-R3')];
+    const { trialSetId } = await bench.do('trialSet.add', { title: 'Series', question: '', product: 'dumpling pouch 600 g' });
+    const trial = { trialSetId, components: [], factors: {}, note: '' };
+    await bench.do('trial.add', { ...trial, name: 'R0', control: true });
+    const { trials } = await bench.do('trial.add', { ...trial, name: 'R3', control: false });
+    const idOf = (wanted: string) => trials.find(({ name }) => name === wanted)!.trialId;
+    await bench.do('trial.linkSample', { trialId: idOf('R0'), sampleId: control.sampleId });
+    await bench.do('trial.linkSample', { trialId: idOf('R3'), sampleId: tried.sampleId });
+    const sheet = await bench.do('test.start', { sampleId: tried.sampleId, methodId: 'colour-measured' });
+    expect(sheet.conditions.control).toMatchObject({ value: control.sampleId, typed: 'Q-R0' });
+    expect((await bench.do('test.start', { sampleId: control.sampleId, methodId: 'colour-measured' })).conditions.control).toBeUndefined();
+  });
 });
