@@ -5,15 +5,18 @@ import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, 
 import { testColours } from './colour-tests.ts';
 import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
-import { standardiseThumbTwist } from './in-house-tests.ts';
 import { addSamples } from './demo-samples.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
+import { standardiseThumbTwist } from './in-house-tests.ts';
+import { testCoatWeight, testInkInTheCan } from './liquid-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
 import { testTapeFromPhotographs } from './photograph-tests.ts';
+import { testOdour, testResidualSolvents } from './release-tests.ts';
 import { testCure, testRubAndHeat } from './rub-and-heat-tests.ts';
+import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
 import { addTrials } from './trial-formulations.ts';
 import { studyReadingOfTraces, testTrials } from './trial-tests.ts';
-import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
+import { followWeathering } from './weathering-tests.ts';
 
 /**
  * Makes the demo notebook at `file`: eight weeks in the lab of Quillmere Flexibles (invented), worked through the same
@@ -117,4 +120,11 @@ async function work(bench: DemoBench): Promise<void> {
 
   await takeBench(imke!, '2026-03-10T14:00:00.000Z');
   await testTapeFromPhotographs(bench, lots, samples);
+
+  await takeBench(teodor, '2026-03-11T07:50:00.000Z');
+  await testInkInTheCan(bench, lots);
+  await testCoatWeight(bench, samples);
+  await testResidualSolvents(bench, samples);
+  await testOdour(bench, samples);
+  await followWeathering(bench, lots);
 }

@@ -51,10 +51,11 @@ describe('the demo notebook', () => {
       expect.arrayContaining([
         ...['test-fluids', 'contact-angle', 'treatment-decay', 'lamination-bond', 'bond-build', 'light-exposure'],
         ...['tape-adhesion', 'crinkle', 'scratch', 'jaw-pick-off', 'lamination-recheck'],
+        ...['residual-solvent', 'odour-triangle', 'odour-intensity', 'coat-weight', 'viscosity-cup', 'let-down'],
       ]),
     );
 
-    expect((await bench.do('samples.list', {})).total).toBe(21);
+    expect((await bench.do('samples.list', {})).total).toBe(25);
     expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate', 'other']));
     for (const kind of ['reading.corrected', 'condition.corrected', 'row.voided', 'row.remarked', 'trace.read']) {
       expect((await bench.do('record.list', { kind })).total, kind).toBeGreaterThan(0);
@@ -78,6 +79,6 @@ describe('the demo notebook', () => {
     expect(reports[1]!.replacedBy).toBe(reports[0]!.reportId);
     const today = await bench.do('today.get', {});
     expect(today.due.length).toBeGreaterThan(2);
-    expect(today.due.map(({ what }) => what)).toEqual(expect.arrayContaining(['Test the treatment again: Q-26-001', 'Check the lamination again after 7 days: Q-26-009']));
+    expect(today.due.map(({ what }) => what)).toEqual(expect.arrayContaining(['Test the treatment again: Q-26-001', 'Check the lamination again after 7 days: Q-26-009', 'Read the patches at 288 h: Q-26-082']));
   });
 });
