@@ -6,6 +6,7 @@ import { evaluationOf } from './evaluation-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { itemName } from './queries/items.ts';
 import { lotsOfSample } from './queries/materials.ts';
+import { plannedRows } from './queries/plans.ts';
 import { findSample } from './queries/samples.ts';
 import { spectrumFiles } from './queries/spectrum-files.ts';
 import { loadTest, type StoredCell, type StoredPhoto, type StoredTest } from './queries/tests.ts';
@@ -27,7 +28,7 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
     test: testLineOf(notebook, test),
     sample: sampleOf(notebook, test.sampleId),
     conditions: cellViews(method.conditions, test.conditions, items),
-    rows: sheetRows(test, method).map(({ row, cells, voided, remark }) => ({
+    rows: sheetRows(test, method, plannedRows(notebook.store, testId)).map(({ row, cells, voided, remark }) => ({
       row,
       cells: cellViews(method.readings.fields, cells, items),
       voided,

@@ -5,9 +5,10 @@ import type { StoredRow, StoredTest } from './queries/tests.ts';
 /**
  * The rows of the sheet: those written in, and blank ones between and after them. There is always a blank one to go on
  * with, up to the method's most. A blank row comes into the notebook with its first entry.
+ * @param startRows laid out on a new sheet: as many as a plan asks for, or the method
  */
-export function sheetRows(test: Pick<StoredTest, 'rows'>, method: Method): StoredRow[] {
-  const { startRows, maxRows } = method.readings;
+export function sheetRows(test: Pick<StoredTest, 'rows'>, method: Method, startRows = method.readings.startRows): StoredRow[] {
+  const { maxRows } = method.readings;
   const written = new Map(test.rows.map((row) => [row.row, row]));
   const last = Math.max(0, ...test.rows.map((row) => rowNumber(row.row)));
   const count = Math.max(last, Math.min(maxRows, Math.max(startRows, last + 1)));

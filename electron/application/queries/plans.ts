@@ -61,9 +61,9 @@ export function samplesWithPlan(store: NotebookStore): StoredFollowedPlan[] {
   return store.all<StoredFollowedPlan>('SELECT * FROM followed_plan ORDER BY seq');
 }
 
-/** The test that each line of a plan was last given on a sample, by `lineId`. */
+/** The test that each line of a plan was last given on a sample, by `lineId`; one that was withdrawn does not count. */
 export function testsOfLines(store: NotebookStore, sampleId: string, planId: string): Map<string, string> {
-  const rows = store.all<{ lineId: string; testId: string }>('SELECT lineId, testId FROM planned_test WHERE sampleId = ? AND planId = ? ORDER BY seq', [sampleId, planId]);
+  const rows = store.all<{ lineId: string; testId: string }>("SELECT lineId, testId FROM planned_test JOIN test USING (testId) WHERE planned_test.sampleId = ? AND planId = ? AND test.withdrawn = '' ORDER BY seq", [sampleId, planId]);
   return new Map(rows.map(({ lineId, testId }) => [lineId, testId]));
 }
 
@@ -75,7 +75,7 @@ export function plannedRows(store: NotebookStore, testId: string): number | unde
 /** Tests of a sample that stand for no line of a plan, newest first. */
 export function testsWithoutLine(store: NotebookStore, sampleId: string): Pick<Tables['test'], 'testId' | 'methodId' | 'startedAt' | 'state'>[] {
   return store.all(
-    `SELECT testId, methodId, startedAt, state FROM test WHERE sampleId = ?1 AND testId NOT IN (SELECT testId FROM planned_test WHERE sampleId = ?1) ORDER BY startedSeq DESC`,
+    `SELECT testId, methodId, startedAt, state FROM test WHERE sampleId = ?1 AND withdrawn = '' AND testId NOT IN (SELECT testId FROM planned_test WHERE sampleId = ?1) ORDER BY startedSeq DESC`,
     [sampleId],
   );
 }
