@@ -128,8 +128,14 @@ function entered(entry: Extract<Entry, { kind: 'condition.entered' | 'reading.en
   if (value === null) return `Cleared ${place(entry, names)}.`;
   const text = asTyped(names.value(testId, key, value), value, typed);
   // The keystrokes matter where they read otherwise than the value, e.g. the shortcut of a choice.
-  const shown = typed === '' || text.startsWith(typed) ? text : `${text} (typed ${quoted(typed)})`;
+  const shown = typed === '' || text.startsWith(typed) ? text : `${text} (typed ${quoted(shortened(typed))})`;
   return `Entered ${shown} for ${place(entry, names)}.`;
+}
+
+/** A pasted spectrum is long; the record keeps it whole. */
+function shortened(typed: string): string {
+  const characters = [...typed];
+  return characters.length > 60 ? `${characters.slice(0, 60).join('')}…` : typed;
 }
 
 /** '38.5 mN/m' as '38,50 mN/m' where that was typed and is the same number. */
