@@ -29,6 +29,7 @@ async function screensOf(page: Page): Promise<[string, string][]> {
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
   const [report] = await callApi(page, 'reports.list', {});
   const [set] = await callApi(page, 'trialSets.list', {});
+  const [own] = await callApi(page, 'inHouseMethods.list', {});
   const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
   return [
     ...rail.map((hash): [string, string] => [hash.slice(2), hash]),
@@ -36,6 +37,9 @@ async function screensOf(page: Page): Promise<[string, string][]> {
     ...oneOfEach.map((test): [string, string] => [`bench-sheet-${test.methodId}`, `#/bench-sheet/${test.testId}`]),
     ['trial-set', `#/trials/${set!.trialSetId}`],
     ['method', '#/methods/lamination-bond'],
+    ['method-own', `#/methods/${own!.methodId}`],
+    ['write-method', `#/write-method/${own!.methodId}`],
+    ['standardise', `#/standardise/${own!.methodId}`],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
   ];
