@@ -20,10 +20,13 @@ import type { InputProblem } from './calculation/input-error.ts';
 import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';
 import { inHouseCalls } from './in-house-calls.ts';
+import { approvalCalls } from './approval-calls.ts';
 import { attachmentCalls } from './attachment-calls.ts';
 import { colourCalls } from './colour-calls.ts';
+import { mergeCalls } from './merge-calls.ts';
 import { personCalls } from './person-calls.ts';
 import { planCalls } from './plan-calls.ts';
+import { draftCalls } from './draft-calls.ts';
 import { trialCalls } from './trial-calls.ts';
 import { witnessCalls } from './witness-calls.ts';
 
@@ -142,11 +145,14 @@ export const api = {
 
   ...personCalls,
   ...planCalls,
+  ...approvalCalls,
+  ...draftCalls,
   ...witnessCalls,
   ...trialCalls,
   ...colourCalls,
   ...attachmentCalls,
   ...inHouseCalls,
+  ...mergeCalls,
 } as const;
 
 export { cellValueSchema };

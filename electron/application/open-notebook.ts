@@ -2,6 +2,7 @@ import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/n
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
+import type { DraftFile } from './draft-file.ts';
 import { EntryCache } from './entry-cache.ts';
 import { MethodBook } from './method-book.ts';
 import type { Evaluation } from './evaluate-test.ts';
@@ -30,6 +31,8 @@ export class OpenNotebook {
   /** What was worked out from the whole notebook and holds until the next entry. */
   readonly worked = new EntryCache();
   readonly history = new ActionHistory();
+  /** Made when it is first asked for. */
+  drafts: DraftFile | null = null;
   /** `personId`, or `null` until somebody has taken the bench. */
   atBench: string | null;
   readonly now: () => string;
@@ -71,6 +74,25 @@ export class OpenNotebook {
     if (drafts.some(({ kind }) => kind === 'study.recorded')) this.evaluations.clear();
     this.#schedule.noteEntries(entries.length, this.store.fileBytes);
     return entries;
+  }
+
+  /**
+   * Takes in entries of another notebook, sealed by `merge`; all or nothing, on disk when this returns.
+   * @param brought as they were sealed there
+   * @throws Refusal as `append`
+   */
+  bringIn(brought: Entry[], merge: Draft, attachments: Iterable<{ sha256: string; bytes: Uint8Array }>): void {
+    this.store.bringIn(brought, { ...merge, by: this.#hand(), occurredAt: this.now() } as DraftEntry, attachments);
+    this.evaluations.clear();
+    this.methods.forget();
+    this.#schedule.noteEntries(brought.length + 1, this.store.fileBytes);
+  }
+
+  /** Who records. @throws Refusal */
+  #hand(): string {
+    if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
+    if (this.atBench === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
+    return this.atBench;
   }
 
   close(): void {

@@ -5,12 +5,14 @@ import { listMaterials } from './queries/materials.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
 import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
 import { enterCondition } from './use-cases/conditions.ts';
+import { draftsKept, keepDraft } from './use-cases/drafts.ts';
 import { setLimits } from './use-cases/limits.ts';
 import { addLot, addMaterial } from './use-cases/materials.ts';
 import { describeHabit } from './use-cases/in-house/habits.ts';
 import { inspectMethodFile, takeInMethodFile, writeOutMethodFile } from './use-cases/in-house/method-files.ts';
 import { addInHouseMethod, changeInHouseMethod, retireInHouseMethod } from './use-cases/in-house/methods.ts';
 import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
+import { makeMerge, mergesList, previewMerge, settleConflict } from './use-cases/merges.ts';
 import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { pasteReadings } from './use-cases/paste.ts';
@@ -103,6 +105,8 @@ export const useCases = {
   'work.witness': witnessWork,
   'test.withdraw': withdrawTest,
   'undo.last': undoLast,
+  'drafts.get': draftsKept,
+  'draft.keep': keepDraft,
   'trialSets.list': trialSetsList,
   'trialSet.add': addTrialSet,
   'trialSet.get': getTrialSet,
@@ -138,6 +142,10 @@ export const useCases = {
   'methodFile.write': writeOutMethodFile,
   'methodFile.inspect': inspectMethodFile,
   'methodFile.takeIn': takeInMethodFile,
+  'merge.preview': previewMerge,
+  'merge.make': makeMerge,
+  'merges.list': mergesList,
+  'conflict.settle': settleConflict,
   'attachments.list': ({ notebook }, { attachedTo, attachedId }) => listAttachments(notebook.store, attachedTo, attachedId),
   'attachments.counts': ({ notebook }) => countAttachments(notebook.store),
   'attachment.add': addAttachment,

@@ -4,14 +4,18 @@ import type { Answer, ApplicationEvent, CallInput, CallName, CallOutput, Client 
 import type { SessionView } from '../../shared-lib/notebook/views.ts';
 import { Appearance } from './appearance.svelte.ts';
 import { BenchSheet } from './bench-sheet.svelte.ts';
+import { DraftKeeper } from './draft-keeper.svelte.ts';
 import { Form } from './form.svelte.ts';
 import { Navigation } from './navigation.svelte.ts';
+import { Undo } from './undo.svelte.ts';
 import { isReading } from './reading-calls.ts';
 
 /** What all screens share: the session, the place, the way to the application and forms that were left half filled in. */
 export class AppState {
   readonly navigation = new Navigation();
   readonly appearance = new Appearance();
+  readonly undo = new Undo(this);
+  readonly drafts: DraftKeeper;
   #client: Client;
   #session = $state.raw<SessionView | null>(null);
   #startProblem = $state('');
@@ -24,9 +28,12 @@ export class AppState {
   #toOpen = new SvelteSet<string>();
   #drafts = new SvelteMap<string, object>();
   #sheets = new SvelteMap<string, BenchSheet>();
+  /** Stop what follows a form or a sheet to keep what is typed there. */
+  #following: (() => void)[] = [];
 
   constructor(client: Client) {
     this.#client = client;
+    this.drafts = new DraftKeeper(client);
   }
 
   /** `null` until the application has answered for the first time. */
@@ -81,6 +88,7 @@ export class AppState {
     try {
       const answer = await this.#client.call(name, plain);
       if (answer.ok) {
+        if (name !== 'undo.last') this.undo.dismiss();
         this.#changedAt = performance.now();
         this.#refreshSoon();
       }
@@ -94,9 +102,20 @@ export class AppState {
     this.#trouble = '';
   }
 
-  /** The form of that name, as it was left. */
-  form<Values extends object>(name: string, blank: () => Values): Form<Values> {
-    return found(this.#forms, name, () => new Form<object>(blank, this.#toOpen.delete(name))) as unknown as Form<Values>;
+  /**
+   * The form of that name, as it was left; what is typed in it outlives a crash.
+   * @param kept `false` where nothing is entered: a search, a way of looking
+   */
+  form<Values extends object>(name: string, blank: () => Values, kept = true): Form<Values> {
+    return found(this.#forms, name, () => {
+      const form = new Form<object>(blank, this.#toOpen.delete(name));
+      if (kept) {
+        const typed = this.drafts.take(name);
+        if (typed) form.restore(typed);
+        this.#follow(name, () => form.typed);
+      }
+      return form;
+    }) as unknown as Form<Values>;
   }
 
   /** Opens a form by its name, before or after its screen has made it. */
@@ -117,7 +136,17 @@ export class AppState {
 
   /** The bench sheet of a test; it outlives its screen, with what was typed and refused. */
   sheet(testId: string): BenchSheet {
-    return found(this.#sheets, testId, () => outliving(() => new BenchSheet(this, testId)));
+    return found(this.#sheets, testId, () => {
+      const sheet = outliving(() => new BenchSheet(this, testId));
+      const name = `sheet ${testId}`;
+      sheet.restoreTyped(this.drafts.take<Record<string, string>>(name) ?? {});
+      this.#follow(name, () => sheet.typed);
+      return sheet;
+    });
+  }
+
+  async reloadSheets(): Promise<void> {
+    await Promise.all([...this.#sheets.values()].map((sheet) => sheet.reload()));
   }
 
   /** Values typed on any bench sheet that are not in the record. */
@@ -139,7 +168,10 @@ export class AppState {
   async #refreshSession(): Promise<void> {
     const answer = await this.#client.call('session.get', {});
     if (answer.ok) {
-      if (this.#session?.notebook?.fileName !== answer.value.notebook?.fileName) this.#forgetNotebook();
+      if (this.#session?.notebook?.fileName !== answer.value.notebook?.fileName) {
+        this.#forgetNotebook();
+        await this.drafts.load();
+      }
       this.#session = answer.value;
       this.#startProblem = '';
       this.#revision += 1;
@@ -147,7 +179,16 @@ export class AppState {
     else this.#startProblem = answer.problem.message;
   }
 
+  #follow(name: string, typed: () => object | null): void {
+    this.#following.push(
+      $effect.root(() => {
+        $effect(() => this.drafts.note(name, typed()));
+      }),
+    );
+  }
+
   #forgetNotebook(): void {
+    for (const stop of this.#following.splice(0)) stop();
     this.#forms.clear();
     this.#drafts.clear();
     this.#sheets.clear();

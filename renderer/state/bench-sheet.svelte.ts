@@ -39,6 +39,7 @@ export class BenchSheet {
   #problem = $state('');
   #announcement = $state('');
   #addedRows = $state<string[]>([]);
+  #lines = $state<string[]>([]);
   /** Entries are sent one after the other, so that the record has them in the order of typing. */
   #queue: Promise<unknown> = Promise.resolve();
   #queued = 0;
@@ -81,6 +82,15 @@ export class BenchSheet {
   /** Ids of the rows that can be typed in. */
   readonly openRows: string[] = $derived(this.rows.filter((row) => !row.voided).map((row) => row.row));
 
+  /** What is being typed in a cell or a line under a row just now, by the id of its field. */
+  readonly typing = new SvelteMap<string, string>();
+
+  /** All that is typed and not in the record, by the id of its field; `null` where there is nothing. */
+  readonly typed: Record<string, string> | null = $derived.by(() => {
+    const typed = [...[...this.pending].map(([id, { typed }]) => [id, typed]), ...this.typing];
+    return typed.length === 0 ? null : Object.fromEntries(typed);
+  });
+
   readonly keys: string[] = $derived(this.#method?.readings.fields.map((field) => field.key) ?? []);
 
   async load(): Promise<void> {
@@ -99,6 +109,12 @@ export class BenchSheet {
     if (this.#queued > 0) return;
     if (sheet.ok) this.#view = sheet.value;
     else this.#refuse(sheet);
+  }
+
+  /** Asks anew although it was answered just now: something else than this sheet changed it. */
+  async reload(): Promise<void> {
+    this.#answeredAt = -Infinity;
+    await this.load();
   }
 
   cell(place: CellPlace): CellView | undefined {
@@ -172,6 +188,23 @@ export class BenchSheet {
       this.#announcement = `${text}: ${answer.problem.message}`;
       return needsReason ? 'needs-reason' : 'refused';
     });
+  }
+
+  /** Puts back what `typed` held before a crash: marked in its cell, Enter sends it. Text of a line under a row stands in `lines`. */
+  restoreTyped(typed: Record<string, string>): void {
+    for (const [id, text] of Object.entries(typed)) {
+      if (id === 'row-panel' || id.endsWith('-reason')) this.#lines = [...this.#lines, text].filter(Boolean);
+      else this.pending.set(id, { typed: text, state: 'refused', message: 'Typed before, and not in the record: Enter enters it, Esc takes it back.', reason: '', field: '', value: null });
+    }
+  }
+
+  /** Remarks and reasons that were typed and not entered before a crash. */
+  get lines(): string[] {
+    return this.#lines;
+  }
+
+  forgetLines(): void {
+    this.#lines = [];
   }
 
   /** Takes back what was typed and not saved. */

@@ -43,6 +43,20 @@ export class Form<Values extends object> {
     }
   }
 
+  /** What was typed before, e.g. before a crash, opens with it. Fields that the form has no more are left out. */
+  restore(typed: Partial<Values>): void {
+    const blank = this.#blank();
+    const known = Object.entries(typed).filter(([field]) => field in blank);
+    this.values = { ...blank, ...Object.fromEntries(known) };
+    this.open = true;
+  }
+
+  /** What is typed and not sent, or `null` where it stands as it began. */
+  get typed(): Values | null {
+    const values = $state.snapshot(this.values) as Values;
+    return JSON.stringify(values) === JSON.stringify(this.#blank()) ? null : values;
+  }
+
   clear(): void {
     this.values = this.#blank();
     this.#problem = null;

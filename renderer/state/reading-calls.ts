@@ -18,6 +18,8 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'record.list',
   'record.verify',
   'work.page',
+  'drafts.get',
+  'draft.keep',
   'trialSets.list',
   'trialSet.get',
   'trialSet.plan',
