@@ -46,6 +46,12 @@ const commands: Record<string, Command> = {
     options: { out: text },
     load: async () => (await import('./commands/report.ts')).report,
   },
+  merge: {
+    usage: 'laydown merge NOTEBOOK --from OTHER [--by INITIALS]',
+    summary: 'bring in what another notebook has, list what does not go together',
+    options: { from: text, by: text },
+    load: async () => (await import('./commands/merge.ts')).merge,
+  },
   verify: {
     usage: 'laydown verify NOTEBOOK',
     summary: 'recompute the chain and every result, list what differs',

@@ -4,6 +4,7 @@ import { parseInput } from '../../shared-lib/calculation/calculation.ts';
 import { problemOf } from './answer.ts';
 import { Refusal } from './refusal.ts';
 import type { Surroundings } from './surroundings.ts';
+import { mergeWith } from './use-cases/merges.ts';
 import { closeNotebook, openNotebookAt } from './use-cases/notebooks.ts';
 import { sessionView } from './use-cases/session.ts';
 import { useCases, type UseCase } from './use-cases.ts';
@@ -43,6 +44,11 @@ export class Application {
       await openNotebookAt(this.#workplace, path);
       return sessionView(this.#workplace);
     });
+  }
+
+  /** Takes in the notebook at `path`, which never comes from the screens; answers with the merge, `null` when there was nothing new. */
+  async merge(path: string): Promise<Answer<unknown>> {
+    return this.#answer(() => mergeWith(this.#workplace, { file: path }));
   }
 
   /** Writes the notebook's file and lets go of it. Never throws: when the file cannot be written, the host is told by an event. */

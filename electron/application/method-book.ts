@@ -13,6 +13,11 @@ export class MethodBook {
 
   constructor(private readonly store: NotebookStore) {}
 
+  /** Versions of another notebook came in. */
+  forget(): void {
+    this.#made.clear();
+  }
+
   /** By which new tests can be started. */
   current(): Method[] {
     const own = listInHouseMethods(this.store).filter(({ retired }) => !retired);

@@ -7,6 +7,7 @@ import { decodeText } from '../exchange/decode-text.ts';
 import { CommandProblem } from './command-problem.ts';
 import type { Invocation } from './invocation.ts';
 import { withApplication, type CommandApplication } from './open-application.ts';
+import { takeBench } from './take-bench.ts';
 
 type MethodView = CallOutput<'methods.list'>[number];
 
@@ -43,13 +44,6 @@ export async function importReadings({ words: [notebook, ...files], options, out
     if (sheet.missing) out(`  ${sheet.missing.text}`);
     return 0;
   });
-}
-
-async function takeBench(application: CommandApplication, initials: string): Promise<void> {
-  const { people } = await application.call('session.get', {});
-  const person = people.find((one) => one.initials === initials);
-  if (!person) throw new CommandProblem(`Nobody here has the initials ${initials}; there are ${people.map((one) => one.initials).join(', ')}.`);
-  await application.call('session.takeBench', { personId: person.personId });
 }
 
 async function findMethod(application: CommandApplication, methodId: string): Promise<MethodView> {

@@ -1,6 +1,6 @@
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
 import { tableKeys, tableNames, type TableName } from '../../shared-lib/notebook/tables.ts';
-import { applyEntry } from './apply-changes.ts';
+import { applyEntry, type RecordLookup } from './apply-changes.ts';
 import type { Database, SqlValue } from './database.ts';
 import { migrate } from './schema/migrations.ts';
 
@@ -8,16 +8,17 @@ type Row = Record<string, SqlValue>;
 
 /**
  * Makes the tables from `entries` in a second database and compares.
+ * @param record Holds `entries` by id and hash.
  * @returns one sentence for each row that differs, is missing or is too many.
  */
-export function tableDifferences(database: Database, entries: Iterable<Entry>): string[] {
+export function tableDifferences(database: Database, entries: Iterable<Entry>, record: RecordLookup): string[] {
   const remade = database.another();
   try {
     migrate(remade);
     remade.script('PRAGMA foreign_keys = OFF'); // the entries themselves are not copied
     const failures: string[] = [];
     remade.transaction(() => {
-      for (const entry of entries) failures.push(...applied(remade, entry));
+      for (const entry of entries) failures.push(...applied(remade, entry, record));
     });
     return [...failures, ...tableNames.flatMap((table) => compareTable(table, database, remade))];
   } finally {
@@ -26,9 +27,9 @@ export function tableDifferences(database: Database, entries: Iterable<Entry>): 
 }
 
 /** An entry changed by hand may not do what an entry does; it must not hide what else differs. */
-function applied(database: Database, entry: Entry): string[] {
+function applied(database: Database, entry: Entry, record: RecordLookup): string[] {
   try {
-    applyEntry(database, entry);
+    applyEntry(database, entry, record);
     return [];
   } catch {
     return [`Entry ${entry.seq} (${entry.kind}) cannot be read any more.`];

@@ -14,6 +14,8 @@ export interface AttachmentContent {
 
 /** What was acknowledged together. */
 export interface Batch {
+  /** Entries of other benches as they were sealed there; they stand before `entries`, whose merge seals them. */
+  brought?: Entry[];
   entries: Entry[];
   attachments: AttachmentContent[];
 }
@@ -144,6 +146,7 @@ function bytesOf(path: string): Buffer {
 
 function lineOf(batch: Batch): string {
   const json = JSON.stringify({
+    ...(batch.brought ? { brought: batch.brought } : {}),
     entries: batch.entries,
     attachments: batch.attachments.map(({ sha256, bytes }) => ({ sha256, base64: Buffer.from(bytes).toString('base64') })),
   });
@@ -154,8 +157,9 @@ function lineOf(batch: Batch): string {
 function batchIn(line: string): Batch | undefined {
   const json = line.slice(65);
   if (line[64] !== ' ' || sha256Hex(json) !== line.slice(0, 64)) return undefined;
-  const stored = JSON.parse(json) as { entries: Entry[]; attachments: { sha256: string; base64: string }[] };
+  const stored = JSON.parse(json) as { brought?: Entry[]; entries: Entry[]; attachments: { sha256: string; base64: string }[] };
   return {
+    ...(stored.brought ? { brought: stored.brought } : {}),
     entries: stored.entries,
     attachments: stored.attachments.map(({ sha256, base64 }) => ({ sha256, bytes: new Uint8Array(Buffer.from(base64, 'base64')) })),
   };

@@ -8,11 +8,11 @@ import type { Clock } from './clock.ts';
 import { companionPaths } from './companion-paths.ts';
 import { tableDifferences } from './compare-tables.ts';
 import { Database, loadSqlite, type SqlValue } from './database.ts';
-import { keepJournal, type AttachmentContent } from './journal.ts';
+import { keepJournal, type AttachmentContent, type Batch } from './journal.ts';
 import { Lock } from './lock.ts';
 import { fileError, NotebookFileError } from './notebook-file-error.ts';
-import { openNotebook, type OpenNotebook, type Writing } from './open-notebook.ts';
-import { addBatch, readEntries, recordEnd, type RecordEnd } from './record.ts';
+import { openNotebook, openNotebookToRead, type OpenNotebook, type Writing } from './open-notebook.ts';
+import { addBatch, lookUpIn, readEntries, recordEnd, type RecordEnd } from './record.ts';
 import { migrate } from './schema/migrations.ts';
 import { sealBatch } from './seal-batch.ts';
 
@@ -102,6 +102,11 @@ export class NotebookStore {
     return store;
   }
 
+  /** Opens a notebook for reading only, and touches nothing beside it: it may be open for writing elsewhere. @throws NotebookFileError. */
+  static async openToRead(path: string, clock: Clock): Promise<NotebookStore> {
+    return new NotebookStore(path, await openNotebookToRead(path), clock);
+  }
+
   /** '' or why nothing can be recorded, in one sentence. It may change while the notebook is open. */
   get readOnly(): string {
     return this.readOnlyReason;
@@ -128,9 +133,24 @@ export class NotebookStore {
    * @throws NotebookFileError when it cannot be written; then nothing of it is recorded.
    */
   append(drafts: DraftEntry[], attachments: AttachmentContent[] = []): Entry[] {
-    if (drafts.length === 0) return [];
+    return drafts.length === 0 ? [] : this.record(sealBatch(drafts, attachments, this.end, this.clock));
+  }
+
+  /**
+   * Takes in entries of another notebook and records the merge that seals them, all or nothing. The files that they announce
+   * go ahead into the journal one by one, where nothing speaks of them yet.
+   * @param brought As they were sealed there, in the order in which they are to be applied.
+   * @throws as `append`.
+   */
+  bringIn(brought: Entry[], merge: DraftEntry, attachments: Iterable<AttachmentContent>): Entry {
+    const behind = { count: this.end.count + brought.length, hash: this.end.hash };
+    const sealed = sealBatch([merge], [], behind, this.clock);
+    for (const attachment of attachments) this.record({ entries: [], attachments: [attachment] });
+    return this.record({ ...sealed, brought })[0]!;
+  }
+
+  private record(batch: Batch): Entry[] {
     const writing = this.writingOrThrow();
-    const batch = sealBatch(drafts, attachments, this.end, this.clock);
     let acknowledged = false;
     try {
       // The journal comes last before the commit: what the tables refuse never reaches the disk.
@@ -168,18 +188,23 @@ export class NotebookStore {
     return readEntries(this.database, from, to);
   }
 
+  /** An entry by its id. */
+  entry(id: string): Entry | undefined {
+    return lookUpIn(this.database).byId(id);
+  }
+
   /** Makes the tables anew from the entries. @throws Error when the entries do not fit together; nothing is changed. */
   rebuild(): void {
     this.database.transaction(() => {
       clearTables(this.database);
-      for (const entry of this.entries()) applyEntry(this.database, entry);
+      for (const entry of this.entries()) applyEntry(this.database, entry, lookUpIn(this.database));
     });
     if (this.writing) this.writing.unwritten = true;
   }
 
   /** Where the tables say something else than the entries, one sentence each: somebody changed them by hand. */
   tableDifferences(): string[] {
-    return tableDifferences(this.database, this.entries());
+    return tableDifferences(this.database, this.entries(), lookUpIn(this.database));
   }
 
   /**

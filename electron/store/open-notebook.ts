@@ -53,6 +53,17 @@ export async function openNotebook(path: string, clock: Clock): Promise<OpenNote
   }
 }
 
+/** Opens a notebook for reading only, whoever has it; puts nothing beside it. @throws NotebookFileError. */
+export async function openNotebookToRead(path: string): Promise<OpenNotebook> {
+  const sqlite = await loadSqlite();
+  const file = realPath(path);
+  try {
+    return openForReading(file, new Database(sqlite), `${basename(file)} was opened for reading only.`);
+  } catch (error) {
+    throw fileError(`Opening ${basename(file)}`, error);
+  }
+}
+
 function openForWriting(file: string, empty: Database, lock: Lock): OpenNotebook {
   const paths = companionPaths(file);
   rmSync(paths.writing, { force: true });

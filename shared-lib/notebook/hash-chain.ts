@@ -37,34 +37,81 @@ export function sealEntry(draft: DraftEntry, place: EntryPlace): Entry {
 }
 
 /**
- * Recomputes the chain from its first entry on.
- * @returns every break, in the order of the entries; empty when the chain holds. Each entry is judged against its own
- *   stored hash, so one changed entry does not put all the later ones under suspicion.
+ * Recomputes the chain from its first entry on, and the chains of other benches that were brought in, from where they part
+ * to the heads that the merge sealed.
+ * @returns every break, in the order of the entries; empty when all holds. Each entry is judged against its own stored hash,
+ *   so one changed entry does not put all the later ones under suspicion.
  */
 export function verifyChain(entries: Iterable<Entry>): ChainProblem[] {
   const problems: ChainProblem[] = [];
-  let last: { seq: number; hash: string } = { seq: 0, hash: FIRST_PREVIOUS };
+  /** The last entry, and the last one that is not brought in: its chain goes on from there. */
+  let lastSeq = 0;
+  let own: { seq: number; hash: string } = { seq: 0, hash: FIRST_PREVIOUS };
+  let brought: Entry[] = [];
   for (const entry of entries) {
-    const named = `Entry ${entry.seq} (${entry.kind}, recorded ${entry.recordedAt})`;
-    if (entry.seq !== last.seq + 1) {
-      problems.push({ seq: entry.seq, kind: 'order', text: `${named} comes after entry ${last.seq}: ${orderText(last.seq, entry.seq)}.` });
+    const named = nameOf(entry);
+    if (entry.seq !== lastSeq + 1) {
+      problems.push({ seq: entry.seq, kind: 'order', text: `${named} comes after entry ${lastSeq}: ${orderText(lastSeq, entry.seq)}.` });
     }
+    lastSeq = entry.seq;
     if (recomputedHash(entry) !== entry.hash) {
       problems.push({ seq: entry.seq, kind: 'content', text: `${named} was changed after it was written: its content does not match its hash.` });
     }
-    if (entry.previous !== last.hash) {
-      const expected = last.seq === 0 ? 'the beginning of the record' : `entry ${last.seq} as it stands here`;
+    if (entry.sealedSeq !== undefined) {
+      brought.push(entry);
+      continue;
+    }
+    if (entry.previous !== own.hash) {
+      const expected = own.seq === 0 ? 'the beginning of the record' : `entry ${own.seq} as it stands here`;
       problems.push({ seq: entry.seq, kind: 'link', text: `${named} was not written after ${expected}: an entry before it was replaced, removed or added.` });
     }
-    last = entry;
+    problems.push(...broughtProblems(brought, entry));
+    brought = [];
+    own = entry;
+  }
+  if (brought.length > 0) problems.push({ seq: brought[0]!.seq, kind: 'link', text: unsealed(brought) });
+  return problems;
+}
+
+/** Whether `brought` is what the merge behind it sealed, run by run. */
+function broughtProblems(brought: Entry[], merge: Entry): ChainProblem[] {
+  const runs = merge.kind === 'notebook.merged' && Array.isArray((merge.body as { runs?: unknown } | null)?.runs) ? merge.body.runs : [];
+  const sealed = runs.reduce((sum, run) => sum + run.count, 0);
+  if (sealed === 0) return brought.length === 0 ? [] : [{ seq: brought[0]!.seq, kind: 'link', text: unsealed(brought) }];
+  if (sealed !== brought.length) {
+    return [{ seq: merge.seq, kind: 'order', text: `${nameOf(merge)} sealed ${sealed} entries of other benches, but ${brought.length} stand before it.` }];
+  }
+  const problems: ChainProblem[] = [];
+  let next = 0;
+  for (const { forkHash, head, count, bench } of runs) {
+    let previous = forkHash;
+    for (const entry of brought.slice(next, next + count)) {
+      if (entry.previous !== previous) {
+        problems.push({ seq: entry.seq, kind: 'link', text: `${nameOf(entry)} of ${bench} was not written after the entry before it: one was replaced, removed or added.` });
+      }
+      previous = entry.hash;
+    }
+    next += count;
+    if (previous !== head) problems.push({ seq: brought[next - 1]!.seq, kind: 'link', text: `${nameOf(brought[next - 1]!)} of ${bench} is not the one that entry ${merge.seq} sealed.` });
   }
   return problems;
 }
 
+function nameOf(entry: Entry): string {
+  return `Entry ${entry.seq} (${entry.kind}, recorded ${entry.recordedAt})`;
+}
+
+function unsealed(brought: Entry[]): string {
+  const [first, last] = [brought[0]!.seq, brought.at(-1)!.seq];
+  return first === last
+    ? `Entry ${first} is said to be of another bench, but no merge sealed it.`
+    : `Entries ${first} to ${last} are said to be of another bench, but no merge sealed them.`;
+}
+
 /** The hash that an entry must have. @throws InputError when it holds something that cannot be recorded. */
 export function entryHash(entry: Entry): string {
-  const { hash: _, ...sealed } = entry;
-  return hashText(canonicalJson(sealed));
+  const { hash: _, sealedSeq, ...sealed } = entry;
+  return hashText(canonicalJson({ ...sealed, seq: sealedSeq ?? sealed.seq }));
 }
 
 /** An entry that cannot even be written as JSON was not sealed as it stands: no hash matches it. */

@@ -23,7 +23,7 @@ test('the record refuses to be changed, shortened or filled in by SQL', async ()
   for (const sql of [
     `UPDATE entry SET body = replace(body, '38', '44') WHERE seq = 8`,
     'DELETE FROM entry WHERE seq = 14',
-    `INSERT OR REPLACE INTO entry SELECT seq, id, kind, 'x', "by", occurredAt, recordedAt, previous, hash FROM entry WHERE seq = 8`,
+    `INSERT OR REPLACE INTO entry SELECT seq, id, kind, 'x', "by", occurredAt, recordedAt, previous, hash, sealedSeq FROM entry WHERE seq = 8`,
   ]) {
     await expect(editedByHand(sql), sql).rejects.toThrow(/An entry/);
   }

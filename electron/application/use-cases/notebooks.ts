@@ -45,12 +45,16 @@ export async function openNotebookAt(workplace: Workplace, file: string): Promis
 
 /** The screens may only open what was opened before or lies in the notebooks folder; other places come from the host's dialog. */
 export async function openNotebookByHandle(workplace: Workplace, { handle }: { handle: string }): Promise<SessionView> {
-  const { settings, surroundings } = workplace;
+  requireKnown(workplace, handle);
+  await openNotebookAt(workplace, handle);
+  return sessionView(workplace);
+}
+
+/** @throws Refusal for a file that was neither opened here before nor lies in the notebooks folder */
+export function requireKnown({ settings, surroundings }: Workplace, handle: string): void {
   const known = settings.recent.some((recent) => recent.path === handle);
   const inFolder = path.dirname(path.resolve(handle)) === path.resolve(surroundings.notebooksFolder) && handle.endsWith(EXTENSION);
   if (!known && !inFolder) throw new Refusal('not-found', 'This notebook was not opened here before; open it from the menu.');
-  await openNotebookAt(workplace, handle);
-  return sessionView(workplace);
 }
 
 export function checkpointNotebook(workplace: Workplace): SessionView {

@@ -228,4 +228,21 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  {
+    kind: 'notebook.merged',
+    body: {
+      mergeId: 'mg1',
+      bench: 'bench-b',
+      title: 'Series',
+      laboratory: 'Quillmere Flexibles',
+      runs: [{ bench: 'bench-b', forkSeq: 4, forkHash: 'd'.repeat(64), head: 'e'.repeat(64), count: 3 }],
+      conflicts: [
+        { here: 'e1', there: 'e2', taken: 'here', mark: null },
+        { here: 'e3', there: 'e4', taken: 'both', mark: { of: 'sample', id: 's1', code: 'S-014 (bench-b)' } },
+      ],
+      outdated: ['t1'],
+    },
+    ...meta,
+  },
+  { kind: 'conflict.settled', body: { mergeId: 'mg1', here: 'e1', there: 'e2', reason: 'read again on the strip that was kept' }, ...meta },
 ];

@@ -46,6 +46,7 @@ describe('project', () => {
     'trace.read',
     'photo.measured',
     'spectrum.read',
+    'notebook.merged',
   ];
   test.each(oneOfEach)('$kind makes a finished test outdated exactly when it changes what the result stands on', (draft) => {
     const outdates = project(entryOf(draft)).some(

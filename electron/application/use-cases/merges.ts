@@ -1,0 +1,121 @@
+import type { ParsedInput } from '../../../shared-lib/api.ts';
+import type { Entry } from '../../../shared-lib/notebook/entry.ts';
+import { describeEntry } from '../../../shared-lib/notebook/entry-sentence.ts';
+import type { MergePreview, MergeView } from '../../../shared-lib/notebook/merge-views.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
+import { entryNames } from '../entry-names.ts';
+import { benchName } from '../merge/bench-name.ts';
+import { conflictView } from '../merge/conflict-view.ts';
+import { withOtherNotebook, type OtherNotebook } from '../merge/other-notebook.ts';
+import { planMerge } from '../merge/plan-merge.ts';
+import { settledBy } from '../merge/settled-by.ts';
+import { MethodBook } from '../method-book.ts';
+import { benchOf, conflictsOfMerge, listMerges } from '../queries/merges.ts';
+import { notebookHeading } from '../queries/notebook-heading.ts';
+import { nameOf } from '../queries/people.ts';
+import { requireReason } from '../require-reason.ts';
+import { Refusal } from '../refusal.ts';
+import type { Workplace } from '../workplace.ts';
+import { requireKnown } from './notebooks.ts';
+
+/** What taking in another notebook would do; nothing is changed. */
+export function previewMerge(workplace: Workplace, { other }: ParsedInput<'merge.preview'>): Promise<MergePreview> {
+  return withOtherNotebook(workplace, otherOf(workplace, other), (theirs) => {
+    const { store, methods } = workplace.notebook;
+    const plan = planMerge(store, theirs);
+    const [ourNames, theirNames] = [entryNames(store, methods), entryNames(theirs, new MethodBook(theirs))];
+    return {
+      ...titled(theirs),
+      entries: plan.brought.length,
+      files: plan.files.length,
+      common: theirs.entryCount - plan.brought.length,
+      conflicts: plan.conflicts.flatMap(({ here, there, taken, mark }) => {
+        const [own, foreign] = [store.entry(here), theirs.entry(there)];
+        if (!own || !foreign) return [];
+        return [
+          conflictView(
+            { store, names: ourNames, entry: own, bench: benchOf(store, own.seq) },
+            { store: theirs, names: theirNames, entry: foreign, bench: benchOf(theirs, foreign.seq) || benchName(theirs) },
+            taken,
+            mark?.code ?? null,
+            '',
+          ),
+        ];
+      }),
+    };
+  });
+}
+
+export function makeMerge(workplace: Workplace, { other }: ParsedInput<'merge.make'>): Promise<MergeView | null> {
+  return mergeWith(workplace, otherOf(workplace, other));
+}
+
+/**
+ * Takes in what another notebook has and this one has not.
+ * @param other A path from the command line or a dialog of the host, or what `otherOf` let pass.
+ * @returns `null` when there is nothing new.
+ */
+export async function mergeWith(workplace: Workplace, other: OtherNotebook): Promise<MergeView | null> {
+  const merged = await withOtherNotebook(workplace, other, (theirs) => {
+    const { notebook } = workplace;
+    const { brought, files, ...found } = planMerge(notebook.store, theirs);
+    if (brought.length === 0) return null;
+    const mergeId = workplace.newId();
+    notebook.bringIn(brought, { kind: 'notebook.merged', body: { mergeId, ...titled(theirs), ...found } }, contentOf(theirs, files));
+    return mergeId;
+  });
+  return mergesList(workplace).find(({ mergeId }) => mergeId === merged) ?? null;
+}
+
+/** Newest first, each with what did not go together. */
+export function mergesList({ notebook: { store, methods } }: Workplace): MergeView[] {
+  const names = entryNames(store, methods);
+  const side = (entry: Entry) => ({ store, names, entry, bench: benchOf(store, entry.seq) });
+  return listMerges(store).map(({ mergeId, bench, title, laboratory, count, mergedAt, mergedBy, seq }) => ({
+    mergeId,
+    bench,
+    title,
+    laboratory,
+    entries: count,
+    mergedAt,
+    mergedBy: nameOf(store, mergedBy),
+    conflicts: conflictsOfMerge(store, mergeId).flatMap(({ here, there, taken, mark, settledReason, settledBy: settler }) => {
+      const [ours, theirs] = [store.entry(here), store.entry(there)];
+      if (!ours || !theirs) return [];
+      const later = settledReason === null ? settledBy(store, seq, ours, theirs) : undefined;
+      const settled =
+        settledReason !== null ? `${nameOf(store, settler ?? '')}: what was taken stands, because ${settledReason}`
+        : later ? `${nameOf(store, later.by)}: ${describeEntry(later, names).text}`
+        : '';
+      return [conflictView(side(ours), side(theirs), taken, mark, settled)];
+    }),
+  }));
+}
+
+/** @throws Refusal when there is no such conflict, or it is settled; InputError without a reason */
+export function settleConflict(workplace: Workplace, { mergeId, here, there, reason }: ParsedInput<'conflict.settle'>): MergeView[] {
+  const conflict = mergesList(workplace)
+    .find((merge) => merge.mergeId === mergeId)
+    ?.conflicts.find((one) => one.here.id === here && one.there.id === there);
+  if (!conflict) throw new Refusal('not-found', 'This conflict is not in the notebook.');
+  if (conflict.state === 'settled') throw new Refusal('conflict', `This conflict is settled (${conflict.settled}).`);
+  requireReason(reason, 'The other word gives way');
+  workplace.notebook.append([{ kind: 'conflict.settled', body: { mergeId, here, there, reason } }]);
+  return mergesList(workplace);
+}
+
+/** The screens may only name what was opened here before or lies in the notebooks folder. */
+function otherOf(workplace: Workplace, other: ParsedInput<'merge.make'>['other']): OtherNotebook {
+  if ('bytes' in other) return other;
+  requireKnown(workplace, other.handle);
+  return { file: other.handle };
+}
+
+function titled(store: NotebookStore): { bench: string; title: string; laboratory: string } {
+  const { title, laboratory } = notebookHeading(store);
+  return { bench: benchName(store), title, laboratory };
+}
+
+function* contentOf(store: NotebookStore, files: string[]) {
+  for (const sha256 of files) yield { sha256, bytes: store.attachment(sha256)! };
+}

@@ -1,0 +1,117 @@
+import type { Entry } from './entry.ts';
+import { outdates, writesOf } from './entry-writes.ts';
+import type { MergeConflict } from './merge-entries.ts';
+
+/** What two benches said without knowing of each other. */
+export interface Contradictions {
+  conflicts: MergeConflict[];
+  /** Finished tests whose result does not stand on what both benches entered. */
+  outdated: string[];
+}
+
+type Side = 'here' | 'there';
+
+/**
+ * Where entries that only one notebook had do not go with entries that only the other had. Of two words on one thing the
+ * later one is taken, on whichever side: so both benches come to the same tables, whoever takes in whom.
+ * @param markOf The code that tells the later of two things of one code apart.
+ */
+export function findContradictions(here: readonly Entry[], there: readonly Entry[], markOf: (entry: Entry, code: string) => string): Contradictions {
+  const pairs = new Map<string, MergeConflict>();
+  const note = (one: Entry, other: Entry, both: boolean, mark: MergeConflict['mark'] = null) => {
+    const key = `${one.id} ${other.id}`;
+    const taken = both ? 'both' : isLater(one, other) ? 'here' : 'there';
+    const known = pairs.get(key);
+    if (!known || known.taken === 'both') pairs.set(key, { here: one.id, there: other.id, taken, mark: mark ?? known?.mark ?? null });
+  };
+
+  const theirs = lastWords(there);
+  const ours = lastWords(here, theirs);
+  for (const [about, columns] of ours) {
+    for (const [column, own] of columns) {
+      const other = theirs.get(about)?.get(column);
+      if (other && !Object.is(own.value, other.value)) note(own.entry, other.entry, about.startsWith('row counts'));
+    }
+  }
+
+  const codes = codesIn(there);
+  for (const [code, own] of codesIn(here)) {
+    const other = codes.get(code);
+    if (!other) continue;
+    const later = isLater(own.entry, other.entry) ? own : other;
+    note(own.entry, other.entry, true, { of: later.of, id: later.id, code: markOf(later.entry, later.code) });
+  }
+
+  const outdated = new Set<string>();
+  const finishedAlone = (finishing: readonly Entry[], changing: readonly Entry[], side: Side) => {
+    const changes = new Map(changing.flatMap((entry) => { const testId = outdates(entry); return testId === null ? [] : [[testId, entry] as const]; }));
+    for (const entry of finishing) {
+      if (entry.kind !== 'test.finished') continue;
+      const change = changes.get(entry.body.testId);
+      if (!change) continue;
+      outdated.add(entry.body.testId);
+      if (side === 'here') note(entry, change, true);
+      else note(change, entry, true);
+    }
+  };
+  finishedAlone(here, there, 'here');
+  finishedAlone(there, here, 'there');
+
+  return { conflicts: [...pairs.values()], outdated: [...outdated] };
+}
+
+/** Whether `entry` was recorded after `other`; its id decides within one millisecond. */
+export function isLater(entry: Entry, other: Entry): boolean {
+  return entry.recordedAt === other.recordedAt ? entry.id > other.id : entry.recordedAt > other.recordedAt;
+}
+
+interface Word {
+  value: unknown;
+  entry: Entry;
+}
+
+/** The last word on each column of each thing; only of `others`' things where they are given. */
+function lastWords(entries: readonly Entry[], others?: ReadonlyMap<string, unknown>): Map<string, Map<string, Word>> {
+  const words = new Map<string, Map<string, Word>>();
+  for (const entry of entries) {
+    for (const [about, { says }] of writesOf(entry)) {
+      if (others && !others.has(about)) continue;
+      const columns = words.get(about) ?? new Map<string, Word>();
+      for (const [column, value] of Object.entries(says)) columns.set(column, { value, entry });
+      words.set(about, columns);
+    }
+  }
+  return words;
+}
+
+interface Coded {
+  of: NonNullable<MergeConflict['mark']>['of'];
+  id: string;
+  code: string;
+  entry: Entry;
+}
+
+/** What carries a code that people tell it by, by that code; codes of lots are told apart by their material. */
+function codesIn(entries: readonly Entry[]): Map<string, Coded> {
+  const found = new Map<string, Coded>();
+  for (const entry of entries) {
+    const coded = codeOf(entry);
+    if (coded) found.set(`${coded.of} ${entry.kind === 'lot.added' ? entry.body.materialId : ''} ${coded.code.toLowerCase()}`, { ...coded, entry });
+  }
+  return found;
+}
+
+function codeOf(entry: Entry): Omit<Coded, 'entry'> | null {
+  switch (entry.kind) {
+    case 'sample.added':
+      return { of: 'sample', id: entry.body.sampleId, code: entry.body.code };
+    case 'lot.added':
+      return { of: 'lot', id: entry.body.lotId, code: entry.body.code };
+    case 'report.issued':
+      return { of: 'report', id: entry.body.reportId, code: entry.body.number };
+    case 'person.added':
+      return { of: 'person', id: entry.body.personId, code: entry.body.initials };
+    default:
+      return null;
+  }
+}
