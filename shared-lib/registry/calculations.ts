@@ -23,6 +23,7 @@ import { surfaceTackCalculation } from '../cure/surface-tack.calculation.ts';
 import { tapeLabelLiftCalculation } from '../cure/tape-label-lift.calculation.ts';
 import { fadeLifeCalculation } from '../fade/fade-life.calculation.ts';
 import { fadeRetentionCalculation } from '../fade/fade-retention.calculation.ts';
+import { stainingCalculation } from '../fade/staining.calculation.ts';
 import { lightExposureCalculation } from '../fade/light-exposure.calculation.ts';
 import { coatWeightCalculation } from '../liquid/coat-weight.calculation.ts';
 import { formulationCalculation } from '../liquid/formulation.calculation.ts';
@@ -90,6 +91,7 @@ export const allCalculations: readonly Calculation[] = [
   fadeRetentionCalculation,
   fadeLifeCalculation,
   lightExposureCalculation,
+  stainingCalculation,
   tristimulusCalculation,
   colourDifferenceCalculation,
   measuredColourCalculation,
