@@ -4,7 +4,7 @@ import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
 import { followReference } from '../follow-reference.ts';
 import { itemFinder } from '../item-finder.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';

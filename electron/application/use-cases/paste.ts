@@ -3,7 +3,7 @@ import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { Method } from '../../../shared-lib/method/method.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import type { Draft } from '../open-notebook.ts';
 import { groupBy } from '../queries/group-by.ts';
 import { loadTest, type StoredTest } from '../queries/tests.ts';

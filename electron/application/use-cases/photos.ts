@@ -13,7 +13,7 @@ import { sha256Hex } from '../../store/journal.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { decodeFile } from '../decode-file.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import type { Draft, OpenNotebook } from '../open-notebook.ts';
 import { findAttachment } from '../queries/attachments.ts';
 import { loadTest } from '../queries/tests.ts';

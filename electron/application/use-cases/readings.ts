@@ -4,7 +4,7 @@ import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
 import { fillIn } from '../fill-in.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import { itemFinder } from '../item-finder.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest, type StoredCell, type StoredRow, type StoredTest } from '../queries/tests.ts';

@@ -7,7 +7,7 @@ import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { previewSpectra, readSpectra, type NamedSpectrum } from '../../exchange/spectra-file.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest, type StoredTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';

@@ -4,7 +4,7 @@ import { previewTraceCsv } from '../../exchange/trace-csv.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { decodeFile } from '../decode-file.ts';
-import { fieldNamed } from '../method-of-test.ts';
+import { fieldNamed } from '../field-named.ts';
 import type { Draft } from '../open-notebook.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';

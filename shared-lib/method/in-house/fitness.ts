@@ -49,7 +49,7 @@ export interface Fitness {
 export function fitnessOf(property: string, studied: StudiedProperty | { title: string; kind: null }): Fitness {
   const { title } = studied;
   if (studied.kind === null) {
-    return { property, title, standing: 'not studied', text: `${title} was not studied: nobody knows yet how far two people’s readings lie apart.`, reasons: [], improve: '' };
+    return { property, title, standing: 'not studied', text: `${title} was not studied as it is read now: nobody knows yet how far two people’s readings lie apart.`, reasons: [], improve: '' };
   }
   return { property, title, ...(studied.kind === 'grade' ? fitnessOfGrades(studied) : fitnessOfNumbers(studied)) };
 }
