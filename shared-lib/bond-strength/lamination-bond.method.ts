@@ -68,7 +68,7 @@ export const laminationBondMethod: Method = {
   calculation: 'bond-strength',
   properties: [
     { key: 'mean', title: 'Mean bond strength', unit: UNIT, better: 'higher', limited: true, headline: true, readingsFigure: 'specimens' },
-    { key: 'minimum', title: 'Weakest specimen', unit: UNIT, better: 'higher', limited: true, headline: true },
+    { key: 'minimum', title: 'Weakest specimen', unit: UNIT, better: 'higher', limited: true, asRead: true, headline: true },
     { key: 'median', title: 'Median bond strength', unit: UNIT, better: 'higher', limited: true, headline: false },
     { key: 'shareTorn', title: 'Share in which the film gave way', unit: '', better: 'none', limited: false, headline: false },
     { key: 'standardDeviation', title: 'Standard deviation', unit: UNIT, better: 'lower', limited: true, headline: false },

@@ -64,7 +64,7 @@ export const cureRubsMethod: Method = {
   calculation: 'cure-rubs',
   properties: [
     { key: 'doubleRubs', title: 'Double rubs to break-through', unit: 'double rubs', better: 'higher', limited: true, headline: true, readingsFigure: 'lasting' },
-    { key: 'least', title: 'Weakest specimen', unit: 'double rubs', better: 'higher', limited: true, headline: true },
+    { key: 'least', title: 'Weakest specimen', unit: 'double rubs', better: 'higher', limited: true, asRead: true, headline: true },
     { key: 'median', title: 'Median double rubs', unit: 'double rubs', better: 'higher', limited: true, headline: false },
     { key: 'shareStandingPct', title: 'Specimens that stand what is asked', unit: '%', better: 'higher', limited: true, headline: false },
   ],

@@ -60,7 +60,7 @@ export const surfaceTackMethod: Method = {
   properties: [
     { key: 'grade', title: 'Grade of tack', unit: '', better: 'lower', kind: 'grade', limited: true, headline: true, readingsFigure: 'tack-grades' },
     { key: 'tackFree', title: 'Tack-free time', unit: 'min', better: 'lower', limited: true, headline: true, readingsFigure: 'tack-free' },
-    { key: 'worstGrade', title: 'Worst grade', unit: '', better: 'lower', kind: 'grade', limited: true, headline: false },
+    { key: 'worstGrade', title: 'Worst grade', unit: '', better: 'lower', kind: 'grade', limited: true, asRead: true, headline: false },
   ],
   evaluate,
 };

@@ -70,7 +70,7 @@ export const tapeLabelLiftMethod: Method = {
   calculation: 'tape-label-lift',
   properties: [
     { key: 'liftedPct', title: 'Area lifted', unit: '%', better: 'lower', limited: true, headline: true, readingsFigure: 'lifted' },
-    { key: 'worstPct', title: 'Worst specimen', unit: '%', better: 'lower', limited: true, headline: true },
+    { key: 'worstPct', title: 'Worst specimen', unit: '%', better: 'lower', limited: true, asRead: true, headline: true },
     { key: 'specimensLiftedPct', title: 'Specimens with any lift', unit: '%', better: 'lower', limited: true, headline: false },
     { key: 'adhesiveDeadPct', title: 'Adhesives that no longer stick', unit: '%', better: 'lower', limited: true, headline: false },
   ],

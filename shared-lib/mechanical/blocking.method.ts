@@ -93,7 +93,7 @@ export const blockingMethod: Method = {
   calculation: 'blocking-load',
   properties: [
     { key: 'grade', title: 'Grade of blocking', unit: '', better: 'lower', kind: 'grade', limited: true, headline: true, readingsFigure: 'blocking-grades' },
-    { key: 'worstGrade', title: 'Worst grade', unit: '', better: 'lower', kind: 'grade', limited: true, headline: false },
+    { key: 'worstGrade', title: 'Worst grade', unit: '', better: 'lower', kind: 'grade', limited: true, asRead: true, headline: false },
     { key: 'load', title: 'Blocking load', unit: 'g', better: 'lower', limited: true, headline: true, readingsFigure: 'loads' },
     { key: 'maximum', title: 'Highest load', unit: 'g', better: 'lower', limited: true, headline: false },
     { key: 'pressure', title: 'Blocking load per area', unit: 'Pa', better: 'lower', limited: true, headline: false },

@@ -69,7 +69,7 @@ export const rubMethod: Method = {
     { key: 'lostPct', title: 'Density lost at the last strokes', unit: '%', better: 'lower', limited: true, headline: true, readingsFigure: 'lostPct-readings' },
     { key: 'transferred', title: 'Density transferred at the last strokes', unit: 'D', better: 'lower', limited: true, headline: false, readingsFigure: 'transferred-readings' },
     { key: 'median', title: 'Median strokes to the limit', unit: 'strokes', better: 'higher', limited: true, headline: false },
-    { key: 'least', title: 'Strokes of the weakest specimen', unit: 'strokes', better: 'higher', limited: true, headline: false },
+    { key: 'least', title: 'Strokes of the weakest specimen', unit: 'strokes', better: 'higher', limited: true, asRead: true, headline: false },
     { key: 'lost', title: 'Density lost, in density', unit: 'D', better: 'lower', limited: true, headline: false },
   ],
   evaluate,

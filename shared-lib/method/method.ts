@@ -185,6 +185,11 @@ export interface Property {
   scale?: { low: number; high: number };
   /** A limit may be set on it. */
   limited: boolean;
+  /**
+   * What was read of the specimens themselves (the weakest, the worst), not an estimate for others: it has no interval, and
+   * decides as it stands under either rule, as specifications for 'each specimen' mean it.
+   */
+  asRead?: true;
   /** The one or two that lists and the report summary show. */
   headline: boolean;
   /** Id of the figure whose readings, on its y axis, are this property's single values: the dots of its strip. */

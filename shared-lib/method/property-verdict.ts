@@ -22,6 +22,8 @@ export const propertyVerdictSchema = z.strictObject({
   probability: z.number().min(0).max(1).nullable(),
   /** The measurement study of the method that the verdict took into account, in words; absent where there was none. */
   study: z.string().max(400).optional(),
+  /** The value was read of the specimens themselves and decided as it stands, whatever the rule. */
+  asRead: z.literal(true).optional(),
 });
 
 export type VerdictRule = z.output<typeof verdictRuleSchema>;

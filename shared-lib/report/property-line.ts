@@ -25,6 +25,7 @@ export function judgeProperties(
     const limit = limits.find((candidate) => candidate.property === property.key) ?? null;
     const result = results[property.key];
     const study = studies.find((candidate) => candidate.property === property.key) ?? null;
+    if (result && property.asRead) return [{ ...judge(result, limit, 'simple'), property: property.key, asRead: true as const }];
     if (result) return [{ ...judge(result, limit, rule, study), property: property.key }];
     return limit ? [{ property: property.key, limit, verdict: 'undecided' as const, probability: null }] : [];
   });
@@ -81,7 +82,7 @@ function propertyLine(
     title: property.title,
     unit,
     text,
-    intervalText,
+    intervalText: intervalText === '' && result && property.asRead ? 'as read, of these specimens' : intervalText,
     n: result?.n ?? 0,
     limitText: limitText(verdict.limit, unit),
     studyText: verdict.study ?? '',

@@ -131,6 +131,7 @@ function propertyOf({ key, title, statistic, better, headline }: WrittenProperty
     ...(isGrade(statistic, reading) && { kind: 'grade', scale: { low: Math.min(...grades), high: Math.max(...grades) } }),
     limited: true,
     headline,
+    ...((statistic === 'minimum' || statistic === 'maximum') && { asRead: true as const }),
     ...(single && { readingsFigure: readingsFigureId(key) }),
   };
 }
