@@ -1,0 +1,153 @@
+import { approvalStanding, type ApprovalStanding } from '../../../shared-lib/approval/approval-standing.ts';
+import { blockingSummary, checklistSummary } from '../../../shared-lib/approval/checklist-summary.ts';
+import { isBlocking } from '../../../shared-lib/approval/line-state.ts';
+import type { Caution } from '../../../shared-lib/method/method.ts';
+import type { Approval, ApprovalHeading, ApprovalLine, SignedName } from '../../../shared-lib/notebook/approval-views.ts';
+import type { ApprovalContent } from '../../../shared-lib/report/approval-content.ts';
+import { sha256Hex } from '../../store/journal.ts';
+import type { OpenNotebook } from '../open-notebook.ts';
+import { correctedTests, findApproval, lotsOfApproval, samplesOfJob, type StoredApproval } from '../queries/approvals.ts';
+import { findPerson, nameOf } from '../queries/people.ts';
+import { findPlan, findPlanVersion } from '../queries/plans.ts';
+import { findSample } from '../queries/samples.ts';
+import { loadTest } from '../queries/tests.ts';
+import { Refusal } from '../refusal.ts';
+import { approvalLines } from './approval-lines.ts';
+
+/** @throws Refusal when there is no such approval */
+export function requireApproval({ store }: OpenNotebook, approvalId: string): StoredApproval {
+  const approval = findApproval(store, approvalId);
+  if (!approval) throw new Refusal('not-found', 'This press approval is not in the notebook.');
+  return approval;
+}
+
+/** A draft as it stands now; a signed one as it was frozen, with what came later. */
+export function approvalView(notebook: OpenNotebook, approvalId: string): Approval {
+  const stored = requireApproval(notebook, approvalId);
+  const heading = approvalHeading(notebook, stored);
+  const later = {
+    ...heading,
+    newestVersion: findPlan(notebook.store, stored.planId)?.version ?? stored.version,
+    signed: signedName(notebook, stored.signedBy, stored.signedAt, stored.signedMeaning),
+    correctedLater: correctedLater(notebook, stored),
+    withdrawn: withdrawnOf(notebook, stored),
+    replacedBy: stored.replacedBy,
+  };
+  return stored.contentSha256 === null ? { ...draftView(notebook, stored), ...later } : { ...frozenApproval(notebook, stored.contentSha256).approval, ...later };
+}
+
+/** Only drafts are worked out line by line: the others were frozen. */
+export function approvalHeading(notebook: OpenNotebook, stored: StoredApproval): ApprovalHeading {
+  const { approvalId, planId, version, product, job, customer, pressRun, draftedAt, draftedBy, contentSha256 } = stored;
+  const checklist = contentSha256 === null ? approvalLines(notebook, stored) : frozenApproval(notebook, contentSha256).approval.checklist;
+  const states = checklist.map(({ state }) => state);
+  const corrected = correctedLater(notebook, stored);
+  const standing = approvalStanding({
+    signed: stored.signedSeq !== null,
+    withdrawn: stored.withdrawnSeq !== null,
+    replaced: stored.replacedSeq !== null,
+    correctedLater: corrected.length,
+    blocking: states.filter(isBlocking).length,
+  });
+  return {
+    approvalId,
+    product,
+    job,
+    customer,
+    pressRun,
+    plan: findPlanVersion(notebook.store, planId, version)?.content.title ?? '',
+    version,
+    draftedAt,
+    draftedBy: nameOf(notebook.store, draftedBy),
+    lines: checklist.length,
+    standing,
+    standingText: standingText(notebook, stored, standing, blockingSummary(states), corrected),
+  };
+}
+
+/** What a person signed, as it was kept. @throws Refusal when the file is missing */
+export function frozenApproval({ store }: OpenNotebook, sha256: string): ApprovalContent {
+  const bytes = store.attachment(sha256);
+  if (!bytes) throw new Refusal('not-found', 'The file of this press approval is missing from the notebook.');
+  return JSON.parse(Buffer.from(bytes).toString('utf8')) as ApprovalContent;
+}
+
+type Draft = Omit<Approval, keyof ApprovalHeading | 'newestVersion' | 'signed' | 'correctedLater' | 'withdrawn' | 'replacedBy'>;
+
+function draftView(notebook: OpenNotebook, stored: StoredApproval): Draft {
+  const { store } = notebook;
+  const { approvalId, planId, version, product, job, customer, pressRun, note, replaces, replacesReason } = stored;
+  const checklist = approvalLines(notebook, stored);
+  const lots = lotsOfApproval(store, approvalId);
+  const what = {
+    planId,
+    note,
+    lots,
+    summary: checklistSummary(checklist.map(({ state, waiver }) => ({ state, waivedBy: waiver?.name ?? '' }))),
+    blocking: blockingSummary(checklist.map(({ state }) => state)),
+    cautions: cautionsOf(notebook, stored),
+    replaces: replaces === null ? null : { approvalId: replaces, reason: replacesReason },
+  };
+  const signedFor = { ...what, version, product, job, customer, pressRun, checklist: checklist.map(withoutOffers) };
+  return {
+    ...what,
+    checklist,
+    samples: samplesOfJob(store, job).map(({ sampleId, code }) => ({ sampleId, code })),
+    digest: sha256Hex(Buffer.from(JSON.stringify(signedFor), 'utf8')),
+  };
+}
+
+function withoutOffers(line: ApprovalLine): ApprovalLine {
+  return { ...line, offers: [] };
+}
+
+function cautionsOf(notebook: OpenNotebook, { planId, version }: StoredApproval): Approval['cautions'] {
+  const methodsByText = new Map<string, { caution: Caution; methods: Set<string> }>();
+  for (const { methodId } of findPlanVersion(notebook.store, planId, version)?.content.lines ?? []) {
+    const method = notebook.methods.find(methodId);
+    for (const caution of method?.cautions ?? []) {
+      const known = methodsByText.get(caution.text) ?? { caution, methods: new Set() };
+      methodsByText.set(caution.text, { caution, methods: known.methods.add(method!.shortTitle) });
+    }
+  }
+  return [...methodsByText.values()].map(({ caution, methods }) => ({ caution, methods: [...methods].join(', ') }));
+}
+
+function signedName({ store }: OpenNotebook, personId: string | null, at: string | null, meaning: string): SignedName | null {
+  if (personId === null || at === null) return null;
+  const person = findPerson(store, personId);
+  return { name: person?.name ?? personId, role: person?.role ?? '', at, meaning };
+}
+
+function withdrawnOf(notebook: OpenNotebook, { withdrawnBy, withdrawnAt, withdrawnReason }: StoredApproval): Approval['withdrawn'] {
+  const by = signedName(notebook, withdrawnBy, withdrawnAt, '');
+  return by && { ...by, reason: withdrawnReason };
+}
+
+/** Nothing for a draft: there, such a line is open again. */
+function correctedLater(notebook: OpenNotebook, { approvalId, signedSeq }: StoredApproval): string[] {
+  if (signedSeq === null) return [];
+  const { store, methods } = notebook;
+  return correctedTests(store, approvalId).map((testId) => {
+    const test = loadTest(store, testId);
+    const now = test.state === 'finished' ? 'and finished anew' : 'and not finished again yet';
+    return `${methods.findOfTest(test)?.shortTitle ?? test.methodId} on ${findSample(store, test.sampleId)?.code ?? ''} was corrected after it was approved, ${now}.`;
+  });
+}
+
+function standingText({ store }: OpenNotebook, stored: StoredApproval, standing: ApprovalStanding, blocking: string, corrected: string[]): string {
+  switch (standing) {
+    case 'blocked':
+      return `Of its lines, ${blocking}.`;
+    case 'ready to sign':
+      return 'Every line is filled or waived.';
+    case 'signed':
+      return `By ${nameOf(store, stored.signedBy ?? '')}.`;
+    case 'signed, corrected later':
+      return `Stands on a result that was corrected later: ${corrected.join(' ')}`;
+    case 'withdrawn':
+      return `By ${nameOf(store, stored.withdrawnBy ?? '')}: ${stored.withdrawnReason}`;
+    case 'replaced':
+      return 'A later approval takes its place.';
+  }
+}

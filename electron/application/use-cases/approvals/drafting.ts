@@ -1,0 +1,101 @@
+import type { ParsedInput } from '../../../../shared-lib/api.ts';
+import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
+import type { Approval, ApprovalHeading, JobFacts } from '../../../../shared-lib/notebook/approval-views.ts';
+import { approvalHeading, approvalView } from '../../approvals/approval-view.ts';
+import type { OpenNotebook } from '../../open-notebook.ts';
+import { approvalsOfJob, listApprovals, samplesOfJob } from '../../queries/approvals.ts';
+import { listLots, lotsOfSample } from '../../queries/materials.ts';
+import { findPlan, findPlanVersion, followedPlanOf, listPlans } from '../../queries/plans.ts';
+import { requireReason } from '../../require-reason.ts';
+import { Refusal } from '../../refusal.ts';
+import type { Workplace } from '../../workplace.ts';
+
+/** Newest first. */
+export function approvalsList({ notebook }: Workplace): ApprovalHeading[] {
+  return listApprovals(notebook.store).map((approval) => approvalHeading(notebook, approval));
+}
+
+export function getApproval({ notebook }: Workplace, { approvalId }: ParsedInput<'approval.get'>): Approval {
+  return approvalView(notebook, approvalId);
+}
+
+/** What samples and plans say about a job. */
+export function jobFacts({ notebook }: Workplace, { job }: ParsedInput<'approval.job'>): JobFacts {
+  const { store } = notebook;
+  const samples = samplesOfJob(store, job);
+  const product = samples[0]?.product ?? '';
+  const followed = samples.map(({ sampleId }) => followedPlanOf(store, sampleId)?.planId).find((planId) => planId !== undefined);
+  const planId = followed ?? listPlans(store).find((plan) => !plan.retired && product !== '' && contentOf(notebook, plan.planId)?.product === product)?.planId ?? null;
+  return {
+    product,
+    customer: planId === null ? '' : (contentOf(notebook, planId)?.customer ?? ''),
+    samples: samples.map(({ sampleId, code }) => ({ sampleId, code })),
+    lotIds: [...new Set(samples.flatMap(({ sampleId }) => lotsOfSample(store, sampleId).map(({ lotId }) => lotId)))],
+    planId,
+    signed: approvalsOfJob(store, job).flatMap(({ approvalId, pressRun, signedSeq }) => (signedSeq === null ? [] : [{ approvalId, pressRun }])),
+  };
+}
+
+/** A checklist for one job, from the newest version of a plan. */
+export function draftApproval(workplace: Workplace, { planId, replacesReason, lotIds, ...input }: ParsedInput<'approval.draft'>): Approval {
+  const { notebook } = workplace;
+  if (input.job === '') throw new InputError('job', '', 'Say which job is to be approved.');
+  const plan = planId === '' ? undefined : findPlan(notebook.store, planId);
+  if (!plan) throw new InputError('planId', planId, 'Choose the plan that the checklist is drawn from.');
+  if (plan.retired) throw new InputError('planId', planId, `The plan ${plan.title} is retired; choose one in use.`);
+  const known = new Set(listLots(notebook.store).map((lot) => lot.lotId));
+  const unknown = lotIds.findIndex((lotId) => !known.has(lotId));
+  if (unknown !== -1) throw new InputError(`lotIds[${unknown}]`, lotIds[unknown], 'This lot is not in the notebook.');
+  const signed = refuseSecondDraft(notebook, input.job, input.pressRun);
+  if (signed !== null && replacesReason.trim() === '') {
+    throw new InputError('replacesReason', '', 'There is a signed approval of this job and press run: say why another takes its place, or give the press run that is meant.');
+  }
+  const approvalId = workplace.newId();
+  const replaces = signed === null ? null : { approvalId: signed, reason: replacesReason.trim() };
+  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, lotIds: [...new Set(lotIds)], replaces } }]);
+  return approvalView(notebook, approvalId);
+}
+
+/** A line that the plan does not have. */
+export function addApprovalLine(workplace: Workplace, { approvalId, title }: ParsedInput<'approvalLine.add'>): Approval {
+  const { notebook } = workplace;
+  const { checklist } = requireDraft(notebook, approvalId);
+  if (title === '') throw new InputError('title', '', 'Say what is to be looked at, e.g. ‘Barcode reads’.');
+  if (checklist.some((line) => line.title.toLowerCase() === title.toLowerCase() && line.added)) throw new InputError('title', title, 'The checklist has this line already.');
+  notebook.append([{ kind: 'approvalLine.added', body: { approvalId, lineId: workplace.newId(), title } }]);
+  return approvalView(notebook, approvalId);
+}
+
+export function dropApprovalLine({ notebook }: Workplace, { approvalId, lineId, reason }: ParsedInput<'approvalLine.drop'>): Approval {
+  if (!lineOf(requireDraft(notebook, approvalId), lineId).added) throw new Refusal('conflict', 'A line of the plan is not dropped; a named person may waive it.');
+  requireReason(reason, 'The line was added before');
+  notebook.append([{ kind: 'approvalLine.dropped', body: { approvalId, lineId, reason: reason.trim() } }]);
+  return approvalView(notebook, approvalId);
+}
+
+/** @throws Refusal when it is signed or withdrawn: it is as it is then */
+export function requireDraft(notebook: OpenNotebook, approvalId: string): Approval {
+  const approval = approvalView(notebook, approvalId);
+  if (approval.withdrawn) throw new Refusal('conflict', `This press approval was withdrawn by ${approval.withdrawn.name} and takes nothing any more; draft another.`);
+  if (approval.signed) throw new Refusal('conflict', `This press approval was signed by ${approval.signed.name} and stays as it is; draft one that takes its place, or withdraw it.`);
+  return approval;
+}
+
+/** @throws Refusal when the approval has no such line */
+export function lineOf({ checklist }: Approval, lineId: string): Approval['checklist'][number] {
+  const line = checklist.find((candidate) => candidate.lineId === lineId);
+  if (!line) throw new Refusal('not-found', 'The checklist has no such line.');
+  return line;
+}
+
+/** @returns the signed approval of this job and press run, which the draft would replace */
+function refuseSecondDraft({ store }: OpenNotebook, job: string, pressRun: string): string | null {
+  const same = approvalsOfJob(store, job).filter((other) => other.pressRun.toLowerCase() === pressRun.toLowerCase());
+  if (same.some(({ signedSeq }) => signedSeq === null)) throw new InputError('pressRun', pressRun, 'This job and press run has a draft already: go on with it, or withdraw it.');
+  return same[0]?.approvalId ?? null;
+}
+
+function contentOf({ store }: OpenNotebook, planId: string) {
+  const plan = findPlan(store, planId);
+  return plan && findPlanVersion(store, planId, plan.version)?.content;
+}

@@ -1,0 +1,97 @@
+import type { ParsedInput } from '../../../../shared-lib/api.ts';
+import { isBlocking } from '../../../../shared-lib/approval/line-state.ts';
+import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
+import type { Approval, ApprovalLine } from '../../../../shared-lib/notebook/approval-views.ts';
+import { approvalView } from '../../approvals/approval-view.ts';
+import type { Draft, OpenNotebook } from '../../open-notebook.ts';
+import { finishingEntry } from '../../queries/approvals.ts';
+import { findSample } from '../../queries/samples.ts';
+import { loadTest } from '../../queries/tests.ts';
+import { findPlanVersion } from '../../queries/plans.ts';
+import { Refusal } from '../../refusal.ts';
+import { requireReason } from '../../require-reason.ts';
+import { sign } from '../../signing/sign.ts';
+import type { Workplace } from '../../workplace.ts';
+import { lineOf, requireDraft } from './drafting.ts';
+
+/** What a signature says is short enough to be read on the page. */
+const LONGEST_REMARK = 1000;
+
+/** A finished test of the job fills a line. */
+export function linkResult({ notebook }: Workplace, { approvalId, lineId, testId, reason }: ParsedInput<'approvalLine.link'>): Approval {
+  const approval = requireDraft(notebook, approvalId);
+  const line = lineOf(approval, lineId);
+  if (line.state !== 'open' && line.state !== 'reopened') requireReason(reason, 'Something fills this line already');
+  notebook.append([linked(notebook, approval, line, testId, reason.trim())]);
+  return approvalView(notebook, approvalId);
+}
+
+/** Takes for every open line of the plan the test that is offered first; a test fills one line. */
+export function linkOffered({ notebook }: Workplace, { approvalId }: ParsedInput<'approval.linkOffered'>): Approval {
+  const approval = requireDraft(notebook, approvalId);
+  const taken = new Set<string>();
+  const drafts = approval.checklist.flatMap((line): Draft[] => {
+    if (line.added || line.state !== 'open') return [];
+    const first = line.offers.find(({ testId }) => !taken.has(testId));
+    if (!first) return [];
+    taken.add(first.testId);
+    return [linked(notebook, approval, line, first.testId, '')];
+  });
+  if (drafts.length === 0) throw new Refusal('conflict', 'No finished test of this job fits an open line.');
+  notebook.append(drafts);
+  return approvalView(notebook, approvalId);
+}
+
+/** What a person has seen and signs for. */
+export async function observeLine({ notebook }: Workplace, { approvalId, lineId, inOrder, remark, reason, ...signing }: ParsedInput<'approvalLine.observe'>): Promise<Approval> {
+  const seen = requireObservable(notebook, approvalId, lineId, reason);
+  refuseLong('remark', remark);
+  if (!inOrder && remark.trim() === '') throw new InputError('remark', '', 'Say what is not in order.');
+  const signature = await sign(notebook, signing, `observed “${seen.title}”: ${inOrder ? 'in order' : 'not in order'}`);
+  // Hashing took its time.
+  requireObservable(notebook, approvalId, lineId, reason);
+  notebook.append([{ kind: 'approvalLine.observed', body: { approvalId, lineId, inOrder, remark: remark.trim(), reason: reason.trim(), signature } }]);
+  return approvalView(notebook, approvalId);
+}
+
+/** A named person lets a line pass as it stands, with the reason. */
+export async function waiveLine({ notebook }: Workplace, { approvalId, lineId, reason, ...signing }: ParsedInput<'approvalLine.waive'>): Promise<Approval> {
+  const { title, state } = requireWaivable(notebook, approvalId, lineId);
+  if (reason.trim() === '') throw new InputError('reason', '', 'A waiver needs its reason: say why the run may go on all the same.');
+  refuseLong('reason', reason);
+  const signature = await sign(notebook, signing, `waives “${title}” (${state}) because ${reason.trim()}`);
+  const again = requireWaivable(notebook, approvalId, lineId);
+  if (again.state !== state) throw new Refusal('conflict', 'The line stands otherwise by now; look at it before waiving it.');
+  notebook.append([{ kind: 'approvalLine.waived', body: { approvalId, lineId, of: again.state, reason: reason.trim(), signature } }]);
+  return approvalView(notebook, approvalId);
+}
+
+function linked(notebook: OpenNotebook, { approvalId, job, planId, version, checklist }: Approval, { lineId, added }: ApprovalLine, testId: string, reason: string): Draft {
+  const { store } = notebook;
+  const test = loadTest(store, testId);
+  const finishedId = finishingEntry(store, testId);
+  if (test.state !== 'finished' || finishedId === undefined) throw new InputError('testId', testId, 'Only a finished test fills a line; finish it first.');
+  if (findSample(store, test.sampleId)?.job.toLowerCase() !== job.toLowerCase()) throw new InputError('testId', testId, `This test was not made on a sample of job ${job}.`);
+  const other = checklist.find((line) => line.lineId !== lineId && line.result?.testId === testId);
+  if (other) throw new InputError('testId', testId, `This test fills the line ‘${other.title}’ already; each line is decided by a test of its own.`);
+  const asked = findPlanVersion(store, planId, version)?.content.lines.find((line) => line.lineId === lineId);
+  if (!added && asked?.methodId !== test.methodId) throw new InputError('testId', testId, 'This test was made by another method than the plan asks for.');
+  return { kind: 'approvalLine.linked', body: { approvalId, lineId, result: { testId, finishedId }, reason } };
+}
+
+function requireObservable(notebook: OpenNotebook, approvalId: string, lineId: string, reason: string): ApprovalLine {
+  const line = lineOf(requireDraft(notebook, approvalId), lineId);
+  if (line.state !== 'open' && line.state !== 'reopened') requireReason(reason, 'Something fills this line already');
+  return line;
+}
+
+function requireWaivable(notebook: OpenNotebook, approvalId: string, lineId: string) {
+  const line = lineOf(requireDraft(notebook, approvalId), lineId);
+  const { title, state } = line;
+  if (!isBlocking(state)) throw new Refusal('conflict', `This line blocks nothing (${state}); there is nothing to waive.`);
+  return { title, state };
+}
+
+function refuseLong(field: string, text: string): void {
+  if (text.trim().length > LONGEST_REMARK) throw new InputError(field, text, `This may have ${LONGEST_REMARK} characters at most, so that it can be read on the page.`);
+}

@@ -1,0 +1,65 @@
+import type { Content, ContentText, TableCell } from 'pdfmake/interfaces.js';
+import type { ApprovalLine } from '../../shared-lib/notebook/approval-views.ts';
+import type { PropertyLine } from '../../shared-lib/notebook/views.ts';
+import { checklistText } from './checklist-text.ts';
+import { instantText, ruledLayout, size, theme } from './look.ts';
+import { verdictText } from './verdict-text.ts';
+
+const FONT = 7;
+/** Test, result, n, limit, verdict, in points. */
+const WIDTHS = [158, '*', 16, 92, 62];
+
+/** The checklist as a table: each property of a linked result has a row, an observation one, a waiver one below its line. */
+export function approvalChecklist(checklist: ApprovalLine[]): Content {
+  const head = ['Test or observation', 'Result', 'n', 'Limit', 'Verdict'].map((text): TableCell => ({ text, style: 'head', fontSize: FONT }));
+  return {
+    margin: [0, 5, 0, 5],
+    fontSize: FONT,
+    lineHeight: 1,
+    table: { headerRows: 1, dontBreakRows: true, widths: WIDTHS, body: [head, ...checklist.flatMap(lineRows)] },
+    layout: { ...ruledLayout(1), paddingTop: () => 1.1, paddingBottom: () => 1.1 },
+  };
+}
+
+function lineRows(line: ApprovalLine, index: number): TableCell[][] {
+  const rows = line.result ? resultRows(line, index + 1, line.result) : [observationRow(line, index + 1)];
+  if (line.waiver?.holds) rows.push(waiverRow(line.waiver));
+  // One rule below each line, none inside it.
+  return rows.map((row, at) => (at === rows.length - 1 ? row : row.map((cell) => ({ ...(cell as ContentText), border: [false, false, false, false] }) as TableCell)));
+}
+
+function resultRows(line: ApprovalLine, number: number, { properties, sampleCode, finishedAt }: NonNullable<ApprovalLine['result']>): TableCell[][] {
+  return properties.map((property, at): TableCell[] => [
+    at === 0 ? titleCell(line, number, `${sampleCode}, tested ${finishedAt.slice(0, 10)}`) : '',
+    { text: [`${property.title} `, { text: property.text, bold: true }, ...(property.intervalText ? [{ text: ` (${property.intervalText})`, color: theme.quiet }] : [])] },
+    { text: property.n > 0 ? String(property.n) : '', alignment: 'right' },
+    limitCell(property),
+    verdictText(property.verdict.verdict, FONT),
+  ]);
+}
+
+function limitCell({ limitText, verdict }: PropertyLine): TableCell {
+  const source = verdict.limit?.source;
+  return { text: [limitText || 'none', ...(source ? [{ text: ` (${source})`, color: theme.quiet }] : [])] };
+}
+
+function observationRow(line: ApprovalLine, number: number): TableCell[] {
+  const { observation, state, limitTexts } = line;
+  const seen = observation ? `Seen by ${observation.name}${observation.role ? `, ${observation.role}` : ''}, ${instantText(observation.at)}${observation.remark ? `: ${observation.remark}` : ''}` : 'Not tested';
+  return [titleCell(line, number, ''), { text: seen }, '', { text: limitTexts.join('; '), color: theme.quiet }, checklistText(observation ? (observation.inOrder ? 'in order' : 'not in order') : state === 'waived' ? 'open' : state, FONT)];
+}
+
+function waiverRow({ name, role, at, reason }: NonNullable<ApprovalLine['waiver']>): TableCell[] {
+  return [
+    '',
+    { text: [{ text: 'Waived', bold: true }, ` by ${name}${role ? `, ${role}` : ''}, ${instantText(at)}: ${reason}`], colSpan: 3 },
+    '',
+    '',
+    checklistText('waived', FONT),
+  ];
+}
+
+function titleCell({ title, momentText, preparation }: ApprovalLine, number: number, tested: string): TableCell {
+  const below = [momentText, preparation, tested].filter((part) => part !== '').join(' · ');
+  return { stack: [{ text: `${number}  ${title}`, bold: true }, ...(below ? [{ text: below, color: theme.quiet, fontSize: size.small - 1 }] : [])] };
+}

@@ -1,0 +1,83 @@
+import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces.js';
+import type { ApprovalContent } from '../../shared-lib/report/approval-content.ts';
+import { approvalChecklist } from './approval-checklist.ts';
+import { approvalClosing } from './approval-closing.ts';
+import { FONT_FAMILY } from './fonts.ts';
+import { keyValues } from './key-values.ts';
+import { page, size, styles, theme } from './look.ts';
+import { printDocument } from './print-document.ts';
+import { printable } from './printable.ts';
+
+/** Where the checklist is printed. */
+type Layout = 'one page' | 'checklist on an appendix';
+
+/** A signed press approval on one A4 page. A checklist that is too long for it goes on an appendix, and the page says so. */
+export async function renderApprovalPdf(content: ApprovalContent): Promise<Uint8Array> {
+  let pages = 0;
+  const whole = await printDocument(approvalDocument(content, 'one page', (count) => (pages = count)));
+  return pages <= 1 ? whole : printDocument(approvalDocument(content, 'checklist on an appendix'));
+}
+
+/** The approval as a pdfmake document, the same for the same content. @param onpages is told how many pages it takes */
+export function approvalDocument(original: ApprovalContent, layout: Layout, onpages: (count: number) => void = () => undefined): TDocumentDefinitions {
+  const { content, missing } = printable(original);
+  const { approval, laboratory, signature, record } = content;
+  const name = `Press approval: job ${approval.job}`;
+  const checklist = approvalChecklist(approval.checklist);
+  const closing = approvalClosing(content, missing);
+  return {
+    version: '1.7',
+    language: 'en',
+    displayTitle: true,
+    info: { title: name, author: laboratory, creator: 'Laydown', producer: 'Laydown', creationDate: new Date(signature.at) },
+    pageSize: 'A4',
+    pageMargins: [page.left, 36, page.right, 38],
+    defaultStyle: { font: FONT_FAMILY, fontSize: size.body, color: theme.ink, lineHeight: 1.05 },
+    styles,
+    footer: (number, count) => {
+      onpages(count);
+      return {
+        margin: [page.left, 10, page.right, 0],
+        columns: [
+          { text: name, style: 'quiet' },
+          { text: `record ${record.chainHash.slice(0, 16)}`, style: 'quiet', alignment: 'center' },
+          { text: `page ${number} of ${count}`, style: 'quiet', alignment: 'right' },
+        ],
+      };
+    },
+    content: [
+      { text: laboratory, style: 'laboratory', margin: [0, 0, 0, 3] },
+      { text: name, style: 'title', fontSize: 17, margin: [0, 0, 0, 6] },
+      facts(content),
+      ...(layout === 'one page'
+        ? [checklist, ...closing]
+        : [
+            { text: `The checklist of ${approval.checklist.length} lines stands on the appendix, from page 2 on; it is part of what was signed.`, margin: [0, 10, 0, 10] as [number, number, number, number], bold: true },
+            ...closing,
+            { text: 'Appendix: the checklist', style: 'heading', pageBreak: 'before' as const },
+            checklist,
+          ]),
+    ],
+  };
+}
+
+function facts({ approval }: ApprovalContent): Content {
+  const { product, customer, pressRun, plan, version, lots, replaces, note } = approval;
+  const half = (pairs: [string, string][]) => keyValues(pairs, 56);
+  return {
+    stack: [
+      {
+        columns: [half([['Product', product], ['Customer', customer]]), half([['Press run', pressRun], ['Plan', `${plan}, version ${version}`]])],
+        columnGap: 16,
+      },
+      keyValues(
+        [
+          ['Lots', lots.map(({ kind, material, code }) => `${kind}: ${material}, lot ${code}`).join('; ')],
+          ['Note', note],
+          ['Replaces', replaces ? `an approval signed before: ${replaces.reason}` : ''],
+        ],
+        56,
+      ),
+    ],
+  };
+}

@@ -1,0 +1,50 @@
+import type { ApprovalEntry } from './approval-changes.ts';
+import type { EntryNames } from './entry-names.ts';
+
+/** An entry about a press approval in one sentence. */
+export function approvalSentence(entry: ApprovalEntry, names: EntryNames): string {
+  const approval = names.approval(entry.body.approvalId);
+  const line = 'lineId' in entry.body ? names.approvalLine(entry.body.approvalId, entry.body.lineId) : '';
+  switch (entry.kind) {
+    case 'approval.drafted': {
+      const { planId, version, replaces } = entry.body;
+      const instead = replaces ? `, to take the place of the signed one: ${ended(replaces.reason)}` : '.';
+      return `Drafted ${approval} from the plan ${names.plan(planId)}, version ${version}${instead}`;
+    }
+    case 'approvalLine.added':
+      return `Added the line “${entry.body.title}” to ${approval}.`;
+    case 'approvalLine.dropped':
+      return `Dropped a line that had been added to ${approval}: ${ended(entry.body.reason)}`;
+    case 'approvalLine.linked': {
+      const { result, reason } = entry.body;
+      return `Took ${names.test(result.testId)} for the line “${line}” of ${approval}${reason ? `: ${ended(reason)}` : '.'}`;
+    }
+    case 'approvalLine.observed': {
+      const { remark, reason, signature } = entry.body;
+      const why = reason ? ` Observed again: ${ended(reason)}` : '';
+      return `${names.person(signature.personId)} ${signature.meaning}, on ${approval}${remark ? `: ${ended(remark)}` : '.'}${why}`;
+    }
+    case 'approvalLine.waived': {
+      const { of, reason, signature } = entry.body;
+      return `${names.person(signature.personId)} waived the line “${line}” of ${approval}, which ${inWords[of]}, because: ${ended(reason)}`;
+    }
+    case 'approval.signed': {
+      const { replaces, signature } = entry.body;
+      return `${names.person(signature.personId)} ${ended(signature.meaning)}${replaces ? ' It takes the place of the one signed before.' : ''}`;
+    }
+    case 'approval.withdrawn':
+      return `${names.person(entry.body.signature.personId)} withdrew ${approval}: ${ended(entry.body.reason)}`;
+  }
+}
+
+const inWords: Record<Extract<ApprovalEntry, { kind: 'approvalLine.waived' }>['body']['of'], string> = {
+  open: 'was open',
+  reopened: 'was open again after a correction',
+  'falls short': 'falls short',
+  undecided: 'is undecided',
+  'not in order': 'was seen not to be in order',
+};
+
+function ended(text: string): string {
+  return /[.!?…]$/.test(text) ? text : `${text}.`;
+}

@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import type { Approval } from '../../../shared-lib/notebook/approval-views.ts';
+import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
+import { frozenPlan } from '../plan/frozen-plan.ts';
+import { testBench, type TestBench } from './open-application.ts';
+
+const PASS = 'four quiet rollers';
+const JOB = 'J-100';
+
+/** Gloss of one limit: the quickest test there is. 45° gloss ≥ 70 is asked for. */
+const glossPlan: PlanContent = {
+  ...frozenPlan,
+  title: 'Gloss only',
+  dropped: [],
+  lines: [
+    {
+      lineId: 'gloss printing+0',
+      methodId: 'gloss',
+      moment: { from: 'printing', hours: 0 },
+      preparation: '',
+      conditions: {},
+      replicates: 3,
+      limits: [{ property: 'gloss', lower: 70, upper: null, source: 'common practice' }],
+      reasons: [{ stress: '', text: 'The customer looks at it.' }],
+    },
+  ],
+};
+
+interface Setting {
+  bench: TestBench;
+  imke: string;
+  abena: string;
+  planId: string;
+}
+
+async function setting(): Promise<Setting> {
+  const bench = await testBench();
+  const { personId: imke } = (await bench.do('session.get', {})).atBench!;
+  const { personId: abena } = await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: 'quality lead' });
+  for (const personId of [imke, abena]) await bench.do('passphrase.set', { personId, passphrase: PASS });
+  const { planId } = await bench.do('plan.add', { content: glossPlan });
+  return { bench, imke, abena, planId };
+}
+
+async function glossTest(bench: TestBench, readings: number[], code = 'Q-1'): Promise<string> {
+  const { test } = await bench.startTest('gloss', code);
+  for (const [index, value] of readings.entries()) await bench.do('reading.enter', { testId: test.testId, row: `r${index + 1}`, key: 'gloss', typed: String(value) });
+  await bench.do('test.finish', { testId: test.testId, remark: '' });
+  return test.testId;
+}
+
+const draft = ({ bench, planId }: Setting, more: object = {}): Promise<Approval> =>
+  bench.do('approval.draft', { planId, product: 'dumpling pouch 600 g', job: JOB, customer: 'Marrowfield Foods', pressRun: 'run 1', lotIds: [], note: '', ...more });
+
+const states = ({ checklist }: Approval) => checklist.map(({ state }) => state);
+
+describe('a press approval', () => {
+  it('is drawn from the plan, filled from the job, signed, and frozen', async () => {
+    const made = await setting();
+    const { bench, abena, imke } = made;
+    const testId = await glossTest(bench, [80, 81, 82]);
+    const other = await bench.do('sample.add', { code: 'Q-9', product: '', job: 'J-200', roll: '', note: '', lotIds: [] });
+    expect(await bench.do('approval.job', { job: 'j-100' })).toMatchObject({ product: 'dumpling pouch 600 g', customer: 'Marrowfield Foods', planId: made.planId, samples: [{ code: 'Q-1' }] });
+
+    const drafted = await draft(made);
+    expect(drafted).toMatchObject({ standing: 'blocked', blocking: '1 is open', checklist: [{ title: 'Gloss', momentText: 'on press', offers: [{ testId, verdict: 'no limit' }] }] });
+    const { approvalId, checklist } = drafted;
+    const { lineId } = checklist[0]!;
+
+    const { test: foreign } = await bench.do('test.start', { sampleId: other.sampleId, methodId: 'gloss' });
+    expect(await bench.refused('approvalLine.link', { approvalId, lineId, testId: foreign.testId })).toMatchObject({ field: 'testId', message: 'Only a finished test fills a line; finish it first.' });
+    expect(await bench.refused('approval.sign', { approvalId, digest: drafted.digest, personId: abena, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('1 is open') });
+
+    // The test had no limit of its own; the plan's decides.
+    const linked = await bench.do('approvalLine.link', { approvalId, lineId, testId });
+    expect(linked.checklist[0]).toMatchObject({ state: 'meets', result: { sampleCode: 'Q-1', properties: [{ n: 3, limitText: expect.stringContaining('≥ 70'), verdict: { verdict: 'meets' } }] } });
+
+    const withLine = await bench.do('approvalLine.add', { approvalId, title: 'Barcode reads' });
+    const own = withLine.checklist[1]!;
+    expect(own).toMatchObject({ added: true, state: 'open' });
+    expect(await bench.refused('approvalLine.observe', { approvalId, lineId: own.lineId, inOrder: false, remark: ' ', personId: imke, passphrase: PASS })).toMatchObject({ field: 'remark' });
+    expect(await bench.refused('approvalLine.observe', { approvalId, lineId: own.lineId, inOrder: true, remark: '', personId: imke, passphrase: 'guessed' })).toMatchObject({ field: 'passphrase', value: null });
+    const seen = await bench.do('approvalLine.observe', { approvalId, lineId: own.lineId, inOrder: true, remark: 'ten of ten', personId: imke, passphrase: PASS });
+    expect(seen).toMatchObject({ standing: 'ready to sign', summary: '2 lines: 1 meets its limits, 1 was seen to be in order' });
+    expect((await bench.do('today.get', {})).due).toContainEqual(expect.objectContaining({ what: 'Sign the press approval: job J-100, dumpling pouch 600 g', approvalId }));
+
+    expect(await bench.refused('approval.sign', { approvalId, digest: linked.digest, personId: abena, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('changed since') });
+    const before = (await bench.do('session.get', {})).notebook!;
+    const signed = await bench.do('approval.sign', { approvalId, digest: seen.digest, personId: abena, passphrase: PASS });
+    expect(signed).toMatchObject({
+      standing: 'signed',
+      signed: { name: 'Abena Quist', role: 'quality lead', meaning: 'approves the press run of job J-100 (dumpling pouch 600 g, run 1): 2 lines: 1 meets its limits, 1 was seen to be in order' },
+    });
+    expect(bench.renderedApprovals).toMatchObject([{ laboratory: 'Quillmere Flexibles', record: { entries: before.entries, chainHash: before.chainHash } }]);
+    const { fileName, bytes } = await bench.do('approval.pdf', { approvalId });
+    expect(fileName).toBe('press-approval-j-100-run-1.pdf');
+    expect(Buffer.from(bytes, 'base64').toString()).toContain(`%PDF of ${approvalId}`);
+    expect((await bench.do('today.get', {})).due.filter((due) => due.approvalId)).toEqual([]);
+    for (const [name, input] of [
+      ['approvalLine.add', { approvalId, title: 'Register' }],
+      ['approvalLine.link', { approvalId, lineId, testId, reason: 'x' }],
+    ] as const) {
+      expect(await bench.refused(name, input)).toMatchObject({ message: expect.stringContaining('signed by Abena Quist') });
+    }
+    expect(await bench.do('undo.last', {})).toMatchObject({ done: false, text: expect.stringContaining('withdraw it') });
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
+  }, 30_000);
+
+  it('says when a result was corrected after the signature, keeps what was signed, and is withdrawn or replaced', async () => {
+    const made = await setting();
+    const { bench, abena } = made;
+    const testId = await glossTest(bench, [80, 81, 82]);
+    const { approvalId } = await draft(made);
+    const ready = await bench.do('approval.linkOffered', { approvalId });
+    expect(states(ready)).toEqual(['meets']);
+    await bench.do('approval.sign', { approvalId, digest: ready.digest, personId: abena, passphrase: PASS });
+
+    await bench.do('reading.enter', { testId, row: 'r1', key: 'gloss', typed: '50', reason: 'misread' });
+    const corrected = await bench.do('approval.get', { approvalId });
+    expect(corrected).toMatchObject({ standing: 'signed, corrected later', correctedLater: ['Gloss on Q-1 was corrected after it was approved, and not finished again yet.'] });
+    expect(states(corrected)).toEqual(['meets']);
+    await bench.do('test.finish', { testId, remark: '' });
+    expect((await bench.do('approvals.list', {}))[0]).toMatchObject({ standing: 'signed, corrected later' });
+
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'RUN 1', lotIds: [], note: '' })).toMatchObject({ field: 'replacesReason' });
+    const second = await draft(made, { replacesReason: 'gloss was misread' });
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'run 1', lotIds: [], note: '' })).toMatchObject({ field: 'pressRun' });
+    const again = await bench.do('approvalLine.link', { approvalId: second.approvalId, lineId: second.checklist[0]!.lineId, testId });
+    expect(states(again)).toEqual(['undecided']);
+    const waived = await bench.do('approvalLine.waive', { approvalId: second.approvalId, lineId: second.checklist[0]!.lineId, reason: 'the customer has seen it', personId: abena, passphrase: PASS });
+    await bench.do('approval.sign', { approvalId: second.approvalId, digest: waived.digest, personId: abena, passphrase: PASS });
+    expect((await bench.do('approvals.list', {})).map(({ standing }) => standing)).toEqual(['signed', 'replaced']);
+    expect(await bench.refused('approval.withdraw', { approvalId, reason: 'x', personId: abena, passphrase: PASS })).toMatchObject({ code: 'conflict' });
+    expect(await bench.refused('approval.withdraw', { approvalId: second.approvalId, reason: ' ', personId: abena, passphrase: PASS })).toMatchObject({ field: 'reason' });
+    expect(await bench.do('approval.withdraw', { approvalId: second.approvalId, reason: 'complaint', personId: abena, passphrase: PASS })).toMatchObject({
+      standing: 'withdrawn',
+      withdrawn: { name: 'Abena Quist', reason: 'complaint' },
+    });
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
+  }, 30_000);
+
+  it('is not signed past a line that falls short unless a named person waives it, and the waiver lapses with the result', async () => {
+    const made = await setting();
+    const { bench, abena, imke } = made;
+    const testId = await glossTest(bench, [40, 41, 42]);
+    const { approvalId, checklist } = await draft(made);
+    const { lineId } = checklist[0]!;
+    const linked = await bench.do('approvalLine.link', { approvalId, lineId, testId });
+    expect(states(linked)).toEqual(['falls short']);
+    expect(await bench.refused('approvalLine.waive', { approvalId, lineId, reason: '', personId: abena, passphrase: PASS })).toMatchObject({ field: 'reason' });
+    const waived = await bench.do('approvalLine.waive', { approvalId, lineId, reason: 'matt lacquer was ordered', personId: abena, passphrase: PASS });
+    expect(waived).toMatchObject({ standing: 'ready to sign', checklist: [{ state: 'waived', waiver: { name: 'Abena Quist', role: 'quality lead', reason: 'matt lacquer was ordered', holds: true } }] });
+    expect(await bench.refused('approvalLine.waive', { approvalId, lineId, reason: 'again', personId: imke, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('nothing to waive') });
+
+    await bench.do('reading.enter', { testId, row: 'r1', key: 'gloss', typed: '44', reason: 'misread' });
+    expect(await bench.do('approval.get', { approvalId })).toMatchObject({ standing: 'blocked', checklist: [{ state: 'reopened', waiver: { holds: false }, remark: expect.stringContaining('finish the test again') }] });
+    await bench.do('test.finish', { testId, remark: '' });
+    const reopened = await bench.do('approval.get', { approvalId });
+    expect(reopened.checklist).toMatchObject([{ state: 'reopened', remark: expect.stringContaining('finished anew') }]);
+    expect(states(await bench.do('approvalLine.link', { approvalId, lineId, testId }))).toEqual(['falls short']);
+
+    const better = await glossTest(bench, [90, 91, 92]);
+    expect(await bench.refused('approvalLine.link', { approvalId, lineId, testId: better })).toMatchObject({ field: 'reason' });
+    expect(states(await bench.do('approvalLine.link', { approvalId, lineId, testId: better, reason: 'after the second lacquer' }))).toEqual(['meets']);
+  }, 30_000);
+
+  it('keeps the version of its plan, and tells that there is a newer one', async () => {
+    const made = await setting();
+    const { bench, planId } = made;
+    const { approvalId } = await draft(made);
+    const stricter = { ...glossPlan, lines: [{ ...glossPlan.lines[0]!, limits: [{ ...glossPlan.lines[0]!.limits[0]!, lower: 90 }] }] };
+    await bench.do('plan.change', { planId, content: stricter, reason: 'customer asked' });
+    expect(await bench.do('approval.get', { approvalId })).toMatchObject({ version: '1', newestVersion: '2', checklist: [{ limitTexts: [expect.stringContaining('70')] }] });
+    await bench.do('plan.retire', { planId, reason: 'ended' });
+    expect(await bench.refused('approval.draft', { planId, product: '', job: 'J-9', customer: '', pressRun: '', lotIds: [], note: '' })).toMatchObject({ field: 'planId' });
+  });
+
+  it('is signed by nobody who is retired, and by nobody unseen', async () => {
+    const made = await setting();
+    const { bench, abena } = made;
+    await glossTest(bench, [80, 81, 82]);
+    const { approvalId } = await draft(made);
+    const { digest } = await bench.do('approval.linkOffered', { approvalId });
+    await bench.do('person.retire', { personId: abena, reason: 'left the lab' });
+    expect(await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('retired') });
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: ' ', customer: '', pressRun: '', lotIds: [], note: '' })).toMatchObject({ field: 'job' });
+    expect(await bench.refused('approval.linkOffered', { approvalId })).toMatchObject({ code: 'conflict' });
+    expect(await bench.refused('approvalLine.add', { approvalId, title: ' ' })).toMatchObject({ field: 'title' });
+  });
+
+  it('drops only lines that were added, with a reason', async () => {
+    const made = await setting();
+    const { bench } = made;
+    const { approvalId, checklist } = await draft(made);
+    expect(await bench.refused('approvalLine.drop', { approvalId, lineId: checklist[0]!.lineId, reason: 'x' })).toMatchObject({ code: 'conflict' });
+    const added = await bench.do('approvalLine.add', { approvalId, title: 'Barcode reads' });
+    expect(await bench.refused('approvalLine.add', { approvalId, title: 'barcode reads' })).toMatchObject({ field: 'title' });
+    expect(await bench.refused('approvalLine.drop', { approvalId, lineId: added.checklist[1]!.lineId, reason: '' })).toMatchObject({ field: 'reason' });
+    expect((await bench.do('approvalLine.drop', { approvalId, lineId: added.checklist[1]!.lineId, reason: 'no barcode' })).checklist).toHaveLength(1);
+  });
+});
