@@ -25,7 +25,7 @@ export const planCalls = {
   'samplePlan.follow': call<FollowedPlan>()(z.strictObject({ sampleId: id, planId: id, printedAt: instant, laminatedAt: instant, reason: text.default('') })),
   /** States when the sample left press and laminator; the version stays. */
   'samplePlan.setTimes': call<FollowedPlan>()(z.strictObject({ sampleId: id, printedAt: instant, laminatedAt: instant, reason: text.default('') })),
-  'samplePlan.leave': call<null>()(z.strictObject({ sampleId: id, reason: text })),
+  'samplePlan.leave': call<{ sampleId: string }>()(z.strictObject({ sampleId: id, reason: text })),
   /** Starts the test that a line asks for, with its conditions, limits and rows. */
   'samplePlan.startLine': call<BenchSheetView>()(z.strictObject({ sampleId: id, lineId })),
   /** A test that was made without the plan is the one that a line asks for. */

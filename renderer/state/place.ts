@@ -10,17 +10,21 @@ export type Place =
   /** `methodId`: of the method of which a version is made, or of the habit that is written down. */
   | { screen: 'write-method'; methodId: string | null }
   | { screen: 'standardise'; methodId: string | null }
+  | { screen: 'plans'; planId: string | null }
+  /** `planId`: of the plan of which a version is made. */
+  | { screen: 'make-plan'; planId: string | null }
   | { screen: 'reports'; reportId: string | null }
   | { screen: 'new-report'; replaces: string | null }
   | { screen: 'record'; testId: string | null };
 
-/** The screens of the rail, in the order of Alt+1, Alt+2 … */
+/** The screens of the rail, in the order of Alt+1, Alt+2 … Alt+9, Alt+0. */
 export const railScreens = [
   { screen: 'today', name: 'Today' },
   { screen: 'samples', name: 'Samples' },
   { screen: 'materials', name: 'Materials' },
   { screen: 'trials', name: 'Trials' },
   { screen: 'methods', name: 'Methods' },
+  { screen: 'plans', name: 'Plans' },
   { screen: 'reports', name: 'Reports' },
   { screen: 'record', name: 'Record' },
   { screen: 'notebook', name: 'Notebook' },
@@ -45,6 +49,9 @@ export function parsePlace(hash: string): Place {
     case 'write-method':
     case 'standardise':
       return { screen, methodId: id || null };
+    case 'plans':
+    case 'make-plan':
+      return { screen, planId: id || null };
     case 'reports':
       return { screen, reportId: id || null };
     case 'new-report':
@@ -72,6 +79,7 @@ export function placeHash(place: Place): string {
     : 'testId' in place ? place.testId
     : 'trialSetId' in place ? place.trialSetId
     : 'methodId' in place ? place.methodId
+    : 'planId' in place ? place.planId
     : 'reportId' in place ? place.reportId
     : 'replaces' in place ? place.replaces
     : null;
@@ -83,6 +91,7 @@ export function railScreenOf(place: Place): RailScreen {
   if (place.screen === 'bench-sheet') return 'samples';
   if (place.screen === 'new-report') return 'reports';
   if (place.screen === 'write-method' || place.screen === 'standardise') return 'methods';
+  if (place.screen === 'make-plan') return 'plans';
   return place.screen;
 }
 

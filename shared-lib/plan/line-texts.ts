@@ -4,7 +4,8 @@ import type { PlanLine } from './plan.ts';
 /** '3 specimens', '1 position'. */
 export function replicatesText({ replicates }: Pick<PlanLine, 'replicates'>, method: Pick<Method, 'readings'> | undefined): string {
   const name = method?.readings.rowName ?? 'row';
-  return `${replicates} ${name}${replicates === 1 ? '' : 's'}`;
+  if (replicates === 1) return `1 ${name}`;
+  return `${replicates} ${name}${/(s|x|ch|sh)$/.test(name) ? 'es' : 's'}`;
 }
 
 /** Each limit of a line in words with who sets it: 'Print retained ≥ 95 % (common practice)'. */

@@ -1,4 +1,5 @@
 import type { Method } from '../method/method.ts';
+import { hazardWords } from '../method/hazard-words.ts';
 import { LIMITS_NOTE } from '../plan/limits-note.ts';
 import { lineLimitTexts, replicatesText } from '../plan/line-texts.ts';
 import { momentText } from '../plan/moment-text.ts';
@@ -15,8 +16,8 @@ export interface PlanSheet {
   stresses: string[];
   lines: { method: string; standards: string; when: string; preparation: string; howMany: string; limits: string[]; reasons: string[] }[];
   dropped: { method: string; reason: string }[];
-  /** Cautions of the methods, each once, with the methods that they belong to. */
-  cautions: { text: string; methods: string }[];
+  /** Hazards of the methods, each once, with the methods that they belong to; their cautions stand on the bench sheets. */
+  hazards: { hazard: string; methods: string }[];
   /** Whose limits these are, and what the lab added. */
   notes: string[];
   /** ISO 8601: when the version was made; the file carries it as its date. */
@@ -64,18 +65,18 @@ export function planSheet(content: PlanContent, { methodOf, ...context }: PlanSh
       method: `${methodOf(methodId)?.title ?? methodId}, ${momentText(moment)}${preparation ? `, ${preparation}` : ''}`,
       reason,
     })),
-    cautions: cautionsOf(content, methodOf),
+    hazards: hazardsOf(content, methodOf),
     notes: [LIMITS_NOTE, ...(note ? [note] : [])],
     writtenAt: context.writtenAt,
     record: context.record,
   };
 }
 
-function cautionsOf({ lines }: PlanContent, methodOf: PlanSheetContext['methodOf']): PlanSheet['cautions'] {
-  const methodsByText = new Map<string, Set<string>>();
-  for (const { methodId } of lines) {
-    const method = methodOf(methodId);
-    for (const { text } of method?.cautions ?? []) methodsByText.set(text, (methodsByText.get(text) ?? new Set()).add(method!.shortTitle));
-  }
-  return [...methodsByText].map(([text, methods]) => ({ text, methods: [...methods].join(', ') }));
+function hazardsOf({ lines }: PlanContent, methodOf: PlanSheetContext['methodOf']): PlanSheet['hazards'] {
+  const methods = [...new Set(lines.map(({ methodId }) => methodId))].flatMap((methodId) => methodOf(methodId) ?? []);
+  const hazards = [...new Set(methods.flatMap(({ cautions }) => cautions.map(({ hazard }) => hazard)))];
+  return hazards.map((hazard) => ({
+    hazard: hazardWords[hazard],
+    methods: methods.filter(({ cautions }) => cautions.some((caution) => caution.hazard === hazard)).map(({ shortTitle }) => shortTitle).join(', '),
+  }));
 }

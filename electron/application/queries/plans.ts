@@ -56,9 +56,16 @@ export function followedPlanOf(store: NotebookStore, sampleId: string): StoredFo
   return store.one<StoredFollowedPlan>('SELECT * FROM followed_plan WHERE sampleId = ?', [sampleId]) ?? undefined;
 }
 
-/** Samples that follow a plan, in the order in which they took it up. */
-export function samplesWithPlan(store: NotebookStore): StoredFollowedPlan[] {
-  return store.all<StoredFollowedPlan>('SELECT * FROM followed_plan ORDER BY seq');
+/** Samples that follow a plan and know a time that its moments count from, with their codes, in the order in which they took it up. */
+export function samplesWithPlan(store: NotebookStore): (StoredFollowedPlan & { sampleCode: string })[] {
+  return store.all(
+    'SELECT followed_plan.*, sample.code AS sampleCode FROM followed_plan JOIN sample USING (sampleId) WHERE printedAt IS NOT NULL OR laminatedAt IS NOT NULL ORDER BY seq',
+  );
+}
+
+/** Every line that has a test, as sample, plan and line; what was withdrawn does not count. */
+export function linesWithTest(store: NotebookStore): { sampleId: string; planId: string; lineId: string }[] {
+  return store.all("SELECT planned_test.sampleId, planId, lineId FROM planned_test JOIN test USING (testId) WHERE test.withdrawn = ''");
 }
 
 /** The test that each line of a plan was last given on a sample, by `lineId`; one that was withdrawn does not count. */

@@ -1,5 +1,6 @@
 import type { TestLine, TodayView } from '../../../shared-lib/notebook/views.ts';
 import { allMethods } from '../../../shared-lib/registry/methods.ts';
+import { planLinesDue } from '../plan-lines-due.ts';
 import { filmLotsNotTestedSince } from '../queries/film-lots.ts';
 import { finishedTestsBy, isTestedAfter, runningReadings } from '../queries/follow-ups.ts';
 import { testIdsInState } from '../queries/tests.ts';
@@ -20,7 +21,7 @@ export function today(workplace: Workplace): TodayView {
   const running = lines('running', MANY);
   const outdated = lines('outdated', MANY);
   const now = workplace.now().getTime();
-  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...retests(workplace, now)];
+  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...planLinesDue(notebook, workplace.now()), ...retests(workplace, now)];
   return {
     running,
     outdated,

@@ -1,6 +1,6 @@
 import { atLeast, atMost, dayAfterPrinting, daysAfterLamination, daysAfterPrinting, type StressRule } from '../stress-rule.ts';
 
-const heated = 'after heating in the microwave oven for the time and power stated on the pack';
+const heated = 'heated in the microwave oven as on the pack';
 
 export const microwaveRule: StressRule = {
   stress: 'microwave',

@@ -45,11 +45,11 @@ export function setPlanTimes(workplace: Workplace, { sampleId, reason, ...times 
   return followedPlan(notebook, sampleId, workplace.now())!;
 }
 
-export function leavePlan({ notebook }: Workplace, { sampleId, reason }: ParsedInput<'samplePlan.leave'>): null {
+export function leavePlan({ notebook }: Workplace, { sampleId, reason }: ParsedInput<'samplePlan.leave'>): { sampleId: string } {
   requireFollowed(notebook, sampleId);
   requireReason(reason, 'What the plan asks for is no longer due on this sample');
   notebook.append([{ kind: 'plan.left', body: { sampleId, reason: reason.trim() } }]);
-  return null;
+  return { sampleId };
 }
 
 /** A test that the sample has already is the one that a line asks for. */

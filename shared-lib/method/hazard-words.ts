@@ -1,4 +1,4 @@
-import type { Caution } from '../../shared-lib/method/method.ts';
+import type { Caution } from './method.ts';
 
 /** Hazards as they are written before a caution. */
 export const hazardWords: Record<Caution['hazard'], string> = {

@@ -1,0 +1,185 @@
+import { describe, expect, it } from 'vitest';
+import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
+import { frozenPlan } from '../plan/frozen-plan.ts';
+import { testBench, type TestBench } from './open-application.ts';
+
+const [tape, bond] = frozenPlan.lines.map(({ lineId }) => lineId) as [string, string];
+const DAY = 86_400_000;
+
+async function begin(): Promise<{ bench: TestBench; sampleId: string }> {
+  const bench = await testBench();
+  const { sampleId } = await bench.do('sample.add', { code: 'Q-1', product: 'dumpling pouch 600 g', job: 'J-1', roll: '', note: '', lotIds: [] });
+  return { bench, sampleId };
+}
+
+describe('a plan', () => {
+  it('is kept, changed by versions with what and why, retired and brought back', async () => {
+    const { bench } = await begin();
+    const plan = await bench.do('plan.add', { content: frozenPlan });
+    expect(plan).toMatchObject({ version: '1', title: 'Frozen dumpling pouch', endUse: 'Frozen pouch', tests: 2, samples: 0, retired: false });
+    const stricter: PlanContent = structuredClone(frozenPlan);
+    stricter.lines[0]!.limits[0]!.lower = 98;
+    const changed = await bench.do('plan.change', { planId: plan.planId, content: stricter, reason: 'Complaint of 2026-02' });
+    expect(changed.versions.map(({ version, reason, changes }) => ({ version, reason, changes }))).toEqual([
+      { version: '2', reason: 'Complaint of 2026-02', changes: ['Tape adhesion 24 h after printing, limits: Print retained ≥ 95 % (common practice) → Print retained ≥ 98 % (common practice).'] },
+      { version: '1', reason: '', changes: [] },
+    ]);
+    expect(await bench.do('plan.retire', { planId: plan.planId, reason: 'Product ended' })).toMatchObject({ retired: true, retiredReason: 'Product ended' });
+    expect(await bench.refused('plan.retire', { planId: plan.planId, reason: 'again' })).toMatchObject({ code: 'conflict' });
+    expect(await bench.do('plan.change', { planId: plan.planId, content: stricter, reason: 'Sold again' })).toMatchObject({ retired: false, version: '3' });
+    expect((await bench.do('record.list', { kind: 'plan.versioned' })).entries[0]!.text).toBe('Made version 3 of the plan “Frozen dumpling pouch”: Sold again.');
+    expect((await bench.do('record.verify', {})).problems).toEqual([]);
+  });
+
+  it.each<[string, (content: PlanContent) => void, string]>([
+    ['no test', (content) => (content.lines = []), 'content.lines'],
+    ['a method that is not there', (content) => (content.lines[0]!.methodId = 'chewing'), 'content.lines[0].methodId'],
+    ['a line twice', (content) => (content.lines[1]!.lineId = content.lines[0]!.lineId), 'content.lines[1].lineId'],
+    ['more rows than the method takes', (content) => (content.lines[1]!.replicates = 101), 'content.lines[1].replicates'],
+    ['half a specimen', (content) => (content.lines[1]!.replicates = 2.5), 'content.lines[1].replicates'],
+    ['hours on film before printing', (content) => (content.lines[0]!.moment = { from: 'film', hours: 24 }), 'content.lines[0].moment.hours'],
+    ['a moment before it was printed', (content) => (content.lines[0]!.moment.hours = -1), 'content.lines[0].moment.hours'],
+    ['a limit on what has none', (content) => (content.lines[1]!.limits[0]!.property = 'shareTorn'), 'content.lines[1].limits[0].property'],
+    ['a limit without an end', (content) => (content.lines[1]!.limits[0]!.lower = null), 'content.lines[1].limits[0].lower'],
+    ['a condition that the method does not know', (content) => (content.lines[0]!.conditions = { colour: 'red' }), 'content.lines[0].conditions.colour'],
+    ['a condition outside its choices', (content) => (content.lines[0]!.conditions = { moment: 'tomorrow' }), 'content.lines[0].conditions.moment'],
+    ['a test without a reason', (content) => (content.lines[0]!.reasons = []), 'content.lines[0].reasons'],
+    ['a drop without a reason', (content) => (content.dropped[0]!.reason = ' '), 'content.dropped[0].reason'],
+    ['no title', (content) => (content.title = ' '), 'content.title'],
+  ])('is refused with %s', async (_what, spoil, field) => {
+    const { bench } = await begin();
+    const content = structuredClone(frozenPlan);
+    spoil(content);
+    expect(await bench.refused('plan.add', { content })).toMatchObject({ code: 'input', field });
+    expect(await bench.do('plans.list', {})).toEqual([]);
+  });
+
+  it('is refused under a title that there is, and as a version that is no different or says no reason', async () => {
+    const { bench } = await begin();
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    expect(await bench.refused('plan.add', { content: { ...frozenPlan, title: 'FROZEN dumpling pouch' } })).toMatchObject({ field: 'content.title' });
+    expect(await bench.refused('plan.change', { planId, content: frozenPlan, reason: 'x' })).toMatchObject({ field: 'content' });
+    expect(await bench.refused('plan.change', { planId, content: { ...frozenPlan, customer: '' }, reason: ' ' })).toMatchObject({ field: 'reason' });
+    expect(await bench.refused('plan.get', { planId: 'nobody' })).toMatchObject({ code: 'not-found' });
+  });
+
+  it('goes on paper in any of its versions', async () => {
+    const { bench } = await begin();
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    await bench.do('plan.change', { planId, content: { ...frozenPlan, customer: '' }, reason: 'Several customers' });
+    expect(await bench.do('plan.pdf', { planId, version: '1' })).toMatchObject({ fileName: 'plan-frozen-dumpling-pouch-v1.pdf' });
+    const [sheet] = bench.renderedPlans;
+    expect(sheet!.facts).toContainEqual({ label: 'Version', text: '1, replaced by version 2' });
+    expect(sheet!.lines[1]).toMatchObject({ when: '7 days after lamination', howMany: '5 specimens', limits: ['Weakest specimen ≥ 1 N/15 mm (common practice)'] });
+    expect(sheet!.dropped).toEqual([{ method: 'Crinkle of the print between the fingers, 24 h after printing', reason: 'The customer does not ask for it' }]);
+    expect(sheet!.hazards).toEqual([
+      { hazard: 'Blade', methods: 'Tape adhesion, Lamination bond' },
+      { hazard: 'Solvent', methods: 'Tape adhesion, Lamination bond' },
+    ]);
+    expect(sheet!.notes[0]).toMatch(/customer’s specification and local law prevail/);
+    expect(await bench.refused('plan.pdf', { planId, version: '9' })).toMatchObject({ code: 'not-found' });
+  });
+});
+
+describe('a sample that follows a plan', () => {
+  /** Printed on the morning of 2 March, laminated a day later. */
+  const times = { printedAt: '2026-03-02T06:00:00.000Z', laminatedAt: '2026-03-03T06:00:00.000Z' };
+
+  async function follow() {
+    const { bench, sampleId } = await begin();
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    const plan = await bench.do('samplePlan.follow', { sampleId, planId, ...times });
+    const stateOf = async (lineId: string) => (await bench.do('samplePlan.get', { sampleId }))!.lines.find(({ line }) => line.lineId === lineId)!;
+    return { bench, sampleId, planId, plan, stateOf };
+  }
+
+  it('knows what is due when, and Today says it until it is begun', async () => {
+    const { bench, sampleId, plan } = await follow();
+    expect(plan.lines.map(({ state, dueAt, replicatesText, momentText }) => ({ state, dueAt, replicatesText, momentText }))).toEqual([
+      { state: 'due', dueAt: '2026-03-03T06:00:00.000Z', replicatesText: '3 specimens', momentText: '24 h after printing' },
+      { state: 'due', dueAt: '2026-03-10T06:00:00.000Z', replicatesText: '5 specimens', momentText: '7 days after lamination' },
+    ]);
+    const planned = async () => (await bench.do('today.get', {})).due.filter(({ why }) => why.startsWith('Plan ')).map(({ what, dueOn, overdue }) => `${what} ${dueOn}${overdue ? ' overdue' : ''}`);
+    // 2 March: the bond of 10 March is more than a week away.
+    expect(await planned()).toEqual(['Tape adhesion, 24 h after printing: Q-1 2026-03-03']);
+    bench.time += 2 * DAY;
+    expect(await planned()).toEqual(['Tape adhesion, 24 h after printing: Q-1 2026-03-03 overdue', 'Lamination bond, 7 days after lamination: Q-1 2026-03-10']);
+    await bench.do('samplePlan.startLine', { sampleId, lineId: tape });
+    expect(await planned()).toEqual(['Lamination bond, 7 days after lamination: Q-1 2026-03-10']);
+  });
+
+  it('starts a test with the conditions, limits and rows of its plan, and is judged by them', async () => {
+    const { bench, sampleId, stateOf } = await follow();
+    const sheet = await bench.do('samplePlan.startLine', { sampleId, lineId: bond });
+    expect(sheet.limits).toEqual(frozenPlan.lines[1]!.limits);
+    expect(sheet.rule).toBe('guarded');
+    expect(sheet.rows).toHaveLength(5);
+    expect((await bench.do('samplePlan.startLine', { sampleId, lineId: tape })).rows).toHaveLength(3);
+    const { testId } = sheet.test;
+    expect(await stateOf(bond)).toMatchObject({ state: 'running', testId });
+    await bench.do('condition.enter', { testId, key: 'speedMmPerMin', typed: '100' });
+    for (const [index, typed] of ['1,6', '1,8', '2,0', '0,9', '1,7'].entries()) {
+      await bench.do('reading.enter', { testId, row: `r${index + 1}`, key: 'forceN', typed });
+      await bench.do('reading.enter', { testId, row: `r${index + 1}`, key: 'mode', typed: 'a' });
+    }
+    await bench.do('test.finish', { testId, remark: '' });
+    // The weakest of them, 0.9 N on 15 mm, is below the 1 N/15 mm of the plan.
+    expect(await stateOf(bond)).toMatchObject({ state: 'falls short' });
+    await bench.do('reading.enter', { testId, row: 'r4', key: 'forceN', typed: '1,9', reason: 'misread' });
+    expect(await stateOf(bond)).toMatchObject({ state: 'outdated' });
+    await bench.do('test.finish', { testId, remark: '' });
+    expect(await stateOf(bond)).toMatchObject({ state: 'meets' });
+  });
+
+  it('keeps its version when the plan gets another, until it takes that up with a reason', async () => {
+    const { bench, sampleId, planId } = await follow();
+    await bench.do('plan.change', { planId, content: { ...frozenPlan, lines: frozenPlan.lines.slice(0, 1) }, reason: 'No laminate any more' });
+    expect(await bench.do('samplePlan.get', { sampleId })).toMatchObject({ version: '1', newestVersion: '2', lines: { length: 2 } });
+    expect((await bench.do('plan.get', { planId })).versions.map(({ version, samples }) => `${version}: ${samples}`)).toEqual(['2: 0', '1: 1']);
+    expect(await bench.refused('samplePlan.follow', { sampleId, planId, ...times })).toMatchObject({ field: 'reason' });
+    expect(await bench.do('samplePlan.follow', { sampleId, planId, ...times, reason: 'Printed without lamination' })).toMatchObject({ version: '2', lines: { length: 1 } });
+    expect(await bench.refused('samplePlan.follow', { sampleId, planId, ...times, reason: 'again' })).toMatchObject({ code: 'conflict' });
+  });
+
+  it('takes a test that was made without the plan, but only its own and by the same method', async () => {
+    const { bench, sampleId, stateOf } = await follow();
+    const { test } = await bench.do('test.start', { sampleId, methodId: 'tape-adhesion' });
+    expect((await stateOf(tape)).mayTake.map(({ testId }) => testId)).toEqual([test.testId]);
+    expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: bond, testId: test.testId })).toMatchObject({ field: 'testId' });
+    const other = await bench.do('sample.add', { code: 'Q-2', product: '', job: '', roll: '', note: '', lotIds: [] });
+    const strange = await bench.do('test.start', { sampleId: other.sampleId, methodId: 'tape-adhesion' });
+    expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: tape, testId: strange.test.testId })).toMatchObject({ field: 'testId' });
+    await bench.do('samplePlan.takeTest', { sampleId, lineId: tape, testId: test.testId });
+    expect(await stateOf(tape)).toMatchObject({ state: 'running', testId: test.testId, mayTake: [] });
+  });
+
+  it('has no due dates while its times are not stated; moving a stated one needs a reason', async () => {
+    const { bench, sampleId } = await begin();
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    const plan = await bench.do('samplePlan.follow', { sampleId, planId, printedAt: null, laminatedAt: null });
+    expect(plan.lines.map(({ state, dueAt }) => [state, dueAt])).toEqual([['not started', null], ['not started', null]]);
+    const stated = await bench.do('samplePlan.setTimes', { sampleId, printedAt: times.printedAt, laminatedAt: null });
+    expect(stated.lines.map(({ state }) => state)).toEqual(['due', 'not started']);
+    expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: null, laminatedAt: null })).toMatchObject({ field: 'reason' });
+    expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: times.laminatedAt, laminatedAt: times.printedAt, reason: 'x' })).toMatchObject({ field: 'laminatedAt' });
+    expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: 'yesterday', laminatedAt: null })).toMatchObject({ field: 'printedAt' });
+  });
+
+  it('leaves it with a reason; a retired plan is not taken up', async () => {
+    const { bench, sampleId, planId } = await follow();
+    expect(await bench.refused('samplePlan.leave', { sampleId, reason: '' })).toMatchObject({ field: 'reason' });
+    await bench.do('samplePlan.leave', { sampleId, reason: 'Taken for another job' });
+    expect(await bench.do('samplePlan.get', { sampleId })).toBeNull();
+    expect((await bench.do('today.get', {})).due.filter(({ why }) => why.startsWith('Plan '))).toEqual([]);
+    expect(await bench.refused('samplePlan.startLine', { sampleId, lineId: tape })).toMatchObject({ code: 'not-found' });
+    await bench.do('plan.retire', { planId, reason: 'Product ended' });
+    expect(await bench.refused('samplePlan.follow', { sampleId, planId, ...times })).toMatchObject({ code: 'conflict' });
+  });
+
+  it('survives closing, and every table follows from the record', async () => {
+    const { bench, sampleId } = await follow();
+    await bench.do('samplePlan.startLine', { sampleId, lineId: tape });
+    await bench.do('notebook.checkpoint', {});
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
+  });
+});
