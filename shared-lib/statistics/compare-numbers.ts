@@ -36,7 +36,7 @@ interface Choice {
 /**
  * Compares trials of measured numbers: all pairs, or each with the control. Chooses between a common and separate
  * spreads and says why. The choice costs a little of the level: of equal trials with five readings 6 % are told apart at
- * 5 %, and 7 % where a single one of eleven scatters three times as much (`tests/slow/comparisons.test.ts`).
+ * 5 %, and 6 to 7 % where a single one of eleven scatters three times as much (`tests/slow/comparisons.test.ts`).
  * @param control place of the control, or `null` for all pairs.
  */
 export function compareNumbers(trials: readonly Trial[], control: number | null, level: number): TrialComparison {
