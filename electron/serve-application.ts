@@ -5,6 +5,7 @@ import { Application } from './application/application.ts';
 import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
 import { systemClock } from './store/clock.ts';
 import type { ApplicationMessage, HostMessage, Port } from './application-port.ts';
+import { renderApprovalPdf } from './report/approval-pdf.ts';
 import { renderPlanPdf } from './report/plan-pdf.ts';
 import { renderReportPdf } from './report/report-pdf.ts';
 
@@ -25,6 +26,7 @@ export function serveApplication(port: Port): void {
           version: message.options.version,
           renderReport: renderReportPdf,
           renderPlan: renderPlanPdf,
+          renderApproval: renderApprovalPdf,
           emit: (event) => post({ kind: 'event', event }),
         });
         return;
@@ -51,7 +53,7 @@ async function answer(application: Application | null, message: Exclude<HostMess
 
 async function openDemo(application: Application, file: string): Promise<Answer<unknown>> {
   try {
-    if (!existsSync(file)) await buildDemoNotebook(file, renderReportPdf);
+    if (!existsSync(file)) await buildDemoNotebook(file, { renderReport: renderReportPdf, renderApproval: renderApprovalPdf });
   } catch (error) {
     return { ok: false, problem: problemOf(error) };
   }

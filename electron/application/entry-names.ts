@@ -3,6 +3,7 @@ import type { CellValue, Field, Method } from '../../shared-lib/method/method.ts
 import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { MethodBook } from './method-book.ts';
+import { approvalLineTitle } from './approvals/line-title.ts';
 import { itemName } from './queries/items.ts';
 import { withUnit } from './with-unit.ts';
 
@@ -49,6 +50,8 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     trialSet: (id) => `the trial set “${nameIn('SELECT title AS name FROM trial_set WHERE trialSetId = ?', id)}”`,
     reference: (id) => `the reference colour “${nameIn('SELECT name FROM reference_colour WHERE referenceId = ?', id)}”`,
     plan: (id) => `“${nameIn('SELECT title AS name FROM plan WHERE planId = ?', id)}”`,
+    approval: (id) => `the press approval of ${nameIn("SELECT 'job ' || job || CASE product WHEN '' THEN '' ELSE ', ' || product END AS name FROM approval WHERE approvalId = ?", id)}`,
+    approvalLine: (id, lineId) => approvalLineTitle(store, methods, id, lineId),
     trial: (id) => `trial ${nameIn('SELECT name FROM trial WHERE trialId = ?', id)}`,
     property: (methodId, key) => `${methods.property(methodId, key)?.title ?? key} by ${methods.find(methodId)?.shortTitle ?? methodId}`,
   };

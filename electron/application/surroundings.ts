@@ -1,5 +1,6 @@
 import type { ApplicationEvent } from '../../shared-lib/api.ts';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
+import type { ApprovalContent } from '../../shared-lib/report/approval-content.ts';
 import type { PlanSheet } from '../../shared-lib/report/plan-sheet.ts';
 import type { Clock } from '../store/clock.ts';
 
@@ -13,6 +14,7 @@ export interface Surroundings {
   version: string;
   renderReport: (content: ReportContent) => Promise<Uint8Array>;
   renderPlan: (sheet: PlanSheet) => Promise<Uint8Array>;
+  renderApproval: (content: ApprovalContent) => Promise<Uint8Array>;
   emit: (event: ApplicationEvent) => void;
   /** For salts; left out: the system's. A demo, which is the same each time, gives its own. */
   randomBytes?: (count: number) => Uint8Array;

@@ -4,6 +4,9 @@ import { itemChoices } from './queries/items.ts';
 import { listMaterials } from './queries/materials.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
 import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
+import { addApprovalLine, approvalsList, draftApproval, dropApprovalLine, getApproval, jobFacts } from './use-cases/approvals/drafting.ts';
+import { linkOffered, linkResult, observeLine, waiveLine } from './use-cases/approvals/filling.ts';
+import { approvalPdf, signApproval, withdrawApproval } from './use-cases/approvals/signing.ts';
 import { enterCondition } from './use-cases/conditions.ts';
 import { draftsKept, keepDraft } from './use-cases/drafts.ts';
 import { setLimits } from './use-cases/limits.ts';
@@ -73,6 +76,19 @@ export const useCases = {
   'samplePlan.leave': leavePlan,
   'samplePlan.startLine': startPlanLine,
   'samplePlan.takeTest': takeTestForLine,
+  'approvals.list': approvalsList,
+  'approval.get': getApproval,
+  'approval.job': jobFacts,
+  'approval.draft': draftApproval,
+  'approvalLine.add': addApprovalLine,
+  'approvalLine.drop': dropApprovalLine,
+  'approvalLine.link': linkResult,
+  'approval.linkOffered': linkOffered,
+  'approvalLine.observe': observeLine,
+  'approvalLine.waive': waiveLine,
+  'approval.sign': signApproval,
+  'approval.withdraw': withdrawApproval,
+  'approval.pdf': approvalPdf,
   'materials.list': ({ notebook }) => listMaterials(notebook.store),
   'material.add': addMaterial,
   'lot.add': addLot,

@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
 import { buildDemoNotebook } from '../application/demo/build-demo-notebook.ts';
 import type { Invocation } from './invocation.ts';
+import { renderApprovalPdf } from '../report/approval-pdf.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 import { withApplication } from './open-application.ts';
 
@@ -13,7 +14,7 @@ export async function demo({ options, out, err }: Invocation): Promise<number> {
   await mkdir(folder, { recursive: true });
   // A journal of the notebook that stood here before does not belong to the new one.
   for (const ending of ['', '.journal']) await rm(notebook + ending, { force: true });
-  await buildDemoNotebook(notebook, renderReportPdf);
+  await buildDemoNotebook(notebook, { renderReport: renderReportPdf, renderApproval: renderApprovalPdf });
 
   return withApplication(err, folder, async (application) => {
     await application.open(notebook);

@@ -5,6 +5,7 @@ import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
 import type { MergeView } from '../../shared-lib/notebook/merge-views.ts';
 import { Application } from '../application/application.ts';
 import { systemClock } from '../store/clock.ts';
+import { renderApprovalPdf } from '../report/approval-pdf.ts';
 import { renderPlanPdf } from '../report/plan-pdf.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 import { CommandProblem } from './command-problem.ts';
@@ -34,6 +35,7 @@ export async function withApplication(
     version: 'command line',
     renderReport: renderReportPdf,
     renderPlan: renderPlanPdf,
+    renderApproval: renderApprovalPdf,
     emit: (event) => {
       if (event.kind === 'trouble') err(event.text);
     },

@@ -30,6 +30,10 @@ export interface EntryNames {
   reference(referenceId: string): string;
   /** '“Frozen dumpling pouch”' */
   plan(planId: string): string;
+  /** 'the press approval of job J-4418, dumpling pouch 600 g' */
+  approval(approvalId: string): string;
+  /** Of an approval: what the line asks for. */
+  approvalLine(approvalId: string, lineId: string): string;
   /** 'trial R4' */
   trial(trialId: string): string;
   /** 'Mean bond strength by Lamination bond' */

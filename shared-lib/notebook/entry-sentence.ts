@@ -1,6 +1,7 @@
 import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
+import { approvalSentence } from './approval-sentence.ts';
 import { inHouseSentence } from './in-house-sentence.ts';
 import { mergeSentence } from './merge-sentence.ts';
 import { personSentence } from './person-sentence.ts';
@@ -115,6 +116,15 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'plan.left':
     case 'planLine.tested':
       return plain(planSentence(entry, names));
+    case 'approval.drafted':
+    case 'approvalLine.added':
+    case 'approvalLine.dropped':
+    case 'approvalLine.linked':
+    case 'approvalLine.observed':
+    case 'approvalLine.waived':
+    case 'approval.signed':
+    case 'approval.withdrawn':
+      return plain(approvalSentence(entry, names));
     default:
       return plain(trialSentence(entry, names));
   }

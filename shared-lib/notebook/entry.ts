@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { resultValueSchema } from '../calculation/result.ts';
 import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method/property-verdict.ts';
+import { approvalEntryBodies } from './approval-entries.ts';
 import { attachmentEntryBodies } from './attachment-entries.ts';
 import { colourEntryBodies } from './colour-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
@@ -141,6 +142,7 @@ export const entryBodies = {
   ...mergeEntryBodies,
   ...witnessEntryBodies,
   ...planEntryBodies,
+  ...approvalEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

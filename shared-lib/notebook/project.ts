@@ -1,3 +1,4 @@
+import { approvalChanges } from './approval-changes.ts';
 import { attachedAbout, attachmentChanges } from './attachment-changes.ts';
 import { colourChanges } from './colour-changes.ts';
 import type { Entry } from './entry.ts';
@@ -183,6 +184,15 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'plan.left':
     case 'planLine.tested':
       return planChanges(entry);
+    case 'approval.drafted':
+    case 'approvalLine.added':
+    case 'approvalLine.dropped':
+    case 'approvalLine.linked':
+    case 'approvalLine.observed':
+    case 'approvalLine.waived':
+    case 'approval.signed':
+    case 'approval.withdrawn':
+      return approvalChanges(entry);
     default:
       return trialChanges(entry);
   }

@@ -1,3 +1,4 @@
+import type { BlockingState } from '../approval/line-state.ts';
 import type { AttachedTo } from './attachment-entries.ts';
 import type { DifferenceFormula } from '../colour/difference-formulas.ts';
 import type { ReferenceColour } from '../method/reference-colour.ts';
@@ -222,6 +223,56 @@ export interface Tables {
   };
   /** The line of its sample's plan that a test was made for. */
   planned_test: { testId: string; sampleId: string; planId: string; lineId: string; replicates: number; seq: number };
+  /** What follows the draft is `null` or '' until it is signed, withdrawn or replaced. */
+  approval: {
+    approvalId: string;
+    planId: string;
+    version: string;
+    product: string;
+    job: string;
+    customer: string;
+    pressRun: string;
+    note: string;
+    replaces: string | null;
+    replacesReason: string;
+    draftedAt: string;
+    draftedBy: string;
+    draftedSeq: number;
+    contentSha256: string | null;
+    pdfSha256: string | null;
+    signedMeaning: string;
+    signedBy: string | null;
+    signedAt: string | null;
+    signedSeq: number | null;
+    withdrawnReason: string;
+    withdrawnBy: string | null;
+    withdrawnAt: string | null;
+    withdrawnSeq: number | null;
+    replacedBy: string | null;
+    replacedSeq: number | null;
+  };
+  approval_lot: { approvalId: string; lotId: string; place: number };
+  /** What fills a line of an approval: a linked result or an observation, and a waiver. A line of the plan has no row before. */
+  approval_line: {
+    approvalId: string;
+    lineId: string;
+    /** '' for a line of the plan. */
+    title: string;
+    /** 0 for a line of the plan. */
+    addedSeq: number;
+    testId: string | null;
+    finishedId: string | null;
+    linkedBy: string | null;
+    linkedAt: string | null;
+    inOrder: 0 | 1 | null;
+    remark: string;
+    observedBy: string | null;
+    observedAt: string | null;
+    waivedOf: BlockingState | null;
+    waiverReason: string;
+    waivedBy: string | null;
+    waivedAt: string | null;
+  };
   witness: {
     seq: number;
     testId: string | null;
@@ -290,6 +341,9 @@ export const tableKeys = {
   plan_version: ['planId', 'version'],
   followed_plan: ['sampleId'],
   planned_test: ['testId'],
+  approval: ['approvalId'],
+  approval_lot: ['approvalId', 'lotId'],
+  approval_line: ['approvalId', 'lineId'],
   merge: ['mergeId'],
   merge_run: ['firstSeq'],
   merge_conflict: ['mergeId', 'here', 'there'],

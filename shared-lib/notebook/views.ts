@@ -168,7 +168,7 @@ export interface TodayView {
   outdated: TestLine[];
   recentlyFinished: TestLine[];
   /** Something to do, with the day it is due (ISO) and why. */
-  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string }[];
+  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string; /** A press approval; absent: none. */ approvalId?: string }[];
 }
 
 export interface EntryLine {

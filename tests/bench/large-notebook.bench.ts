@@ -18,7 +18,7 @@ const files = { large: path.join(folder, `large-schema-${schemaVersion}.laydown`
 
 mkdirSync(folder, { recursive: true });
 for (const ending of ['', '.journal']) rmSync(files.demo + ending, { force: true });
-await buildDemoNotebook(files.demo, () => Promise.resolve(new Uint8Array(1)));
+await buildDemoNotebook(files.demo, { renderReport: () => Promise.resolve(new Uint8Array(1)), renderApproval: () => Promise.resolve(new Uint8Array(1)) });
 if (!existsSync(files.large)) {
   const making = mkdtempSync(path.join(folder, 'making-'));
   const demo = await NotebookStore.open(files.demo, systemClock());
@@ -38,6 +38,7 @@ class Bench {
     version: 'bench',
     renderReport: () => Promise.resolve(new Uint8Array(1)),
     renderPlan: () => Promise.reject(new Error('not asked for')),
+    renderApproval: () => Promise.reject(new Error('not asked for')),
     emit: () => undefined,
     timers: { after: () => () => undefined },
   });

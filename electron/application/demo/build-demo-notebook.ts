@@ -24,11 +24,11 @@ import { followWeathering } from './weathering-tests.ts';
  * only once it is whole.
  * @throws Error when something stands at `file` that cannot be replaced
  */
-export async function buildDemoNotebook(file: string, renderReport: Surroundings['renderReport']): Promise<void> {
+export async function buildDemoNotebook(file: string, print: Pick<Surroundings, 'renderReport' | 'renderApproval'>): Promise<void> {
   const folder = path.dirname(path.resolve(file));
   mkdirSync(folder, { recursive: true });
   const building = mkdtempSync(path.join(folder, '.demo-'));
-  const bench = new DemoBench(building, renderReport);
+  const bench = new DemoBench(building, print);
   try {
     await work(bench);
     await bench.do('notebook.checkpoint', {});

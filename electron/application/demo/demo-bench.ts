@@ -16,14 +16,14 @@ export class DemoBench {
 
   readonly #salts = seededRandom(7914);
 
-  constructor(folder: string, renderReport: Surroundings['renderReport']) {
+  constructor(folder: string, print: Pick<Surroundings, 'renderReport' | 'renderApproval'>) {
     this.application = new Application({
       clock: this.clock,
       settingsFolder: folder,
       notebooksFolder: folder,
       version: 'demo',
-      renderReport,
       renderPlan: () => Promise.reject(new Error('The demo prints no plan.')),
+      ...print,
       emit: () => undefined,
       randomBytes: (count) => Uint8Array.from({ length: count }, () => Math.floor(this.#salts.uniform() * 256)),
       timers: { after: () => () => undefined },

@@ -58,6 +58,11 @@ function undoEntry(notebook: OpenNotebook, entry: Entry): Draft[] {
       throw new Refusal('conflict', 'An issued report stays as it is: issue one that takes its place, with the reason.');
     case 'work.witnessed':
       throw new Refusal('conflict', 'A signature stays: what was signed can be corrected, and the correction is shown as later.');
+    case 'approvalLine.observed':
+    case 'approvalLine.waived':
+      throw new Refusal('conflict', 'A signature stays: fill the line anew, with the reason.');
+    case 'approval.signed':
+      throw new Refusal('conflict', 'A signed press approval stays as it is: withdraw it with a reason, or draft one that takes its place.');
     case 'passphrase.set':
       throw new Refusal('conflict', 'The old passphrase is not kept: set it anew.');
     default:

@@ -63,7 +63,7 @@ describe('a press approval', () => {
     expect(await bench.do('approval.job', { job: 'j-100' })).toMatchObject({ product: 'dumpling pouch 600 g', customer: 'Marrowfield Foods', planId: made.planId, samples: [{ code: 'Q-1' }] });
 
     const drafted = await draft(made);
-    expect(drafted).toMatchObject({ standing: 'blocked', blocking: '1 is open', checklist: [{ title: 'Gloss', momentText: 'on press', offers: [{ testId, verdict: 'no limit' }] }] });
+    expect(drafted).toMatchObject({ standing: 'blocked', blocking: '1 is open', checklist: [{ title: 'Specular gloss', momentText: 'on press', offers: [{ testId, verdict: 'no limit' }] }] });
     const { approvalId, checklist } = drafted;
     const { lineId } = checklist[0]!;
 
@@ -104,7 +104,7 @@ describe('a press approval', () => {
     }
     expect(await bench.do('undo.last', {})).toMatchObject({ done: false, text: expect.stringContaining('withdraw it') });
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
-  }, 30_000);
+  }, 60_000);
 
   it('says when a result was corrected after the signature, keeps what was signed, and is withdrawn or replaced', async () => {
     const made = await setting();
@@ -137,7 +137,7 @@ describe('a press approval', () => {
       withdrawn: { name: 'Abena Quist', reason: 'complaint' },
     });
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
-  }, 30_000);
+  }, 60_000);
 
   it('is not signed past a line that falls short unless a named person waives it, and the waiver lapses with the result', async () => {
     const made = await setting();
@@ -162,7 +162,7 @@ describe('a press approval', () => {
     const better = await glossTest(bench, [90, 91, 92]);
     expect(await bench.refused('approvalLine.link', { approvalId, lineId, testId: better })).toMatchObject({ field: 'reason' });
     expect(states(await bench.do('approvalLine.link', { approvalId, lineId, testId: better, reason: 'after the second lacquer' }))).toEqual(['meets']);
-  }, 30_000);
+  }, 60_000);
 
   it('keeps the version of its plan, and tells that there is a newer one', async () => {
     const made = await setting();

@@ -5,7 +5,10 @@ import { buildDemoNotebook } from '../../../electron/application/demo/build-demo
 import { NotebookStore } from '../../../electron/store/notebook-store.ts';
 import { TestBench } from './open-application.ts';
 
-const render = async ({ number }: { number: string }) => Buffer.from(`%PDF ${number}`);
+const print = {
+  renderReport: async ({ number }: { number: string }) => Buffer.from(`%PDF ${number}`),
+  renderApproval: async ({ signature }: { signature: { at: string } }) => Buffer.from(`%PDF ${signature.at}`),
+};
 
 async function entriesOf(file: string): Promise<string[]> {
   const store = await NotebookStore.open(file, { now: () => new Date(0), ulid: () => 'reader' });
@@ -18,7 +21,7 @@ describe('the demo notebook', () => {
   it('has the same entries each time, and the file appears only whole', async () => {
     const { folder } = new TestBench();
     const files = ['one.laydown', 'two.laydown'].map((name) => path.join(folder, name));
-    for (const file of files) await buildDemoNotebook(file, render);
+    for (const file of files) await buildDemoNotebook(file, print);
     expect(readdirSync(folder).filter((name) => name.startsWith('.demo'))).toEqual([]);
     const [one, two] = await Promise.all(files.map(entriesOf));
     expect(one!.length).toBeGreaterThan(200);
@@ -31,14 +34,14 @@ describe('the demo notebook', () => {
     const failing = async () => {
       throw new Error('no pages today');
     };
-    await expect(buildDemoNotebook(file, failing)).rejects.toThrow('no pages today');
+    await expect(buildDemoNotebook(file, { ...print, renderReport: failing })).rejects.toThrow('no pages today');
     expect(readdirSync(folder)).toEqual([]);
   });
 
   it('has something true for every screen, and every result follows from its readings', async () => {
     const bench = new TestBench();
     const file = path.join(bench.folder, 'demo.laydown');
-    await buildDemoNotebook(file, render);
+    await buildDemoNotebook(file, print);
     await bench.application.open(file);
     bench.time = Date.parse('2026-03-06T08:00:00.000Z');
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });

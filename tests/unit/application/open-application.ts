@@ -8,6 +8,7 @@ import type { Timers } from '../../../electron/application/surroundings.ts';
 import type { ApplicationEvent, CallInput, CallName, CallOutput, CallProblem } from '../../../shared-lib/api.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import type { ReportContent } from '../../../shared-lib/report/content.ts';
+import type { ApprovalContent } from '../../../shared-lib/report/approval-content.ts';
 import type { PlanSheet } from '../../../shared-lib/report/plan-sheet.ts';
 
 export const START = Date.parse('2026-03-02T08:00:00.000Z');
@@ -18,6 +19,7 @@ export class TestBench {
   readonly events: ApplicationEvent[] = [];
   readonly rendered: ReportContent[] = [];
   readonly renderedPlans: PlanSheet[] = [];
+  readonly renderedApprovals: ApprovalContent[] = [];
   readonly timers = new HandTimers();
   time = START;
   readonly application: Application;
@@ -37,6 +39,10 @@ export class TestBench {
       renderPlan: async (sheet) => {
         this.renderedPlans.push(sheet);
         return Buffer.from(`%PDF of ${sheet.title}`);
+      },
+      renderApproval: async (content) => {
+        this.renderedApprovals.push(content);
+        return Buffer.from(`%PDF of ${content.approval.approvalId} at ${content.signature.at}`);
       },
       emit: (event) => this.events.push(event),
       timers: this.timers,
