@@ -15,8 +15,8 @@ export const example: BenchExample = {
     { property: 'agreementPct', text: '67 %', interval: '95 % interval 9 to 99' },
     { property: 'withinHalfGradePct', text: '100 %', interval: '95 % interval 29 to 100' },
   ],
-  verdict: [{ property: 'worst', word: 'undecided' }],
+  verdict: [{ property: 'worst', word: 'meets' }],
   source:
     'Sorted 4, 4, 4, 4.5, 4.5, 4.5: the middle lies between 4 and 4-5, the lower of the two is reported. Alike in 2 of 3, Clopper–Pearson by ' +
-    'SciPy’s beta quantiles 9.43 to 99.16 %; within half a grade in 3 of 3, from 0.025^(1/3) = 29.24 %. A single grade has no interval, which the guarded rule asks for.',
+    'SciPy’s beta quantiles 9.43 to 99.16 %; within half a grade in 3 of 3, from 0.025^(1/3) = 29.24 %. The worst of them is 4, which is what is asked for, as it was read.',
 };
