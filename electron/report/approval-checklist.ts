@@ -5,9 +5,11 @@ import { checklistText } from './checklist-text.ts';
 import { instantText, ruledLayout, size, theme } from './look.ts';
 import { verdictText } from './verdict-text.ts';
 
+/** Small and close: twenty-five lines of two rows each go on the page beside its signature. */
 const FONT = 7;
 /** Test, result, n, limit, verdict, in points. */
 const WIDTHS = [158, '*', 16, 92, 62];
+const EMPTY: TableCell = { text: '' };
 
 /** The checklist as a table: each property of a linked result has a row, an observation one, a waiver one below its line. */
 export function approvalChecklist(checklist: ApprovalLine[]): Content {
@@ -15,7 +17,7 @@ export function approvalChecklist(checklist: ApprovalLine[]): Content {
   return {
     margin: [0, 5, 0, 5],
     fontSize: FONT,
-    lineHeight: 1,
+    lineHeight: 0.93,
     table: { headerRows: 1, dontBreakRows: true, widths: WIDTHS, body: [head, ...checklist.flatMap(lineRows)] },
     layout: { ...ruledLayout(1), paddingTop: () => 1.1, paddingBottom: () => 1.1 },
   };
@@ -25,12 +27,12 @@ function lineRows(line: ApprovalLine, index: number): TableCell[][] {
   const rows = line.result ? resultRows(line, index + 1, line.result) : [observationRow(line, index + 1)];
   if (line.waiver?.holds) rows.push(waiverRow(line.waiver));
   // One rule below each line, none inside it.
-  return rows.map((row, at) => (at === rows.length - 1 ? row : row.map((cell) => ({ ...(cell as ContentText), border: [false, false, false, false] }) as TableCell)));
+  return rows.map((row, at) => row.map((cell) => ({ ...(cell as ContentText), border: [false, at === 0, false, at === rows.length - 1] }) as TableCell));
 }
 
 function resultRows(line: ApprovalLine, number: number, { properties, sampleCode, finishedAt }: NonNullable<ApprovalLine['result']>): TableCell[][] {
   return properties.map((property, at): TableCell[] => [
-    at === 0 ? titleCell(line, number, `${sampleCode}, tested ${finishedAt.slice(0, 10)}`) : '',
+    at === 0 ? titleCell(line, number, `${sampleCode}, tested ${finishedAt.slice(0, 10)}`) : EMPTY,
     { text: [`${property.title} `, { text: property.text, bold: true }, ...(property.intervalText ? [{ text: ` (${property.intervalText})`, color: theme.quiet }] : [])] },
     { text: property.n > 0 ? String(property.n) : '', alignment: 'right' },
     limitCell(property),
@@ -46,15 +48,16 @@ function limitCell({ limitText, verdict }: PropertyLine): TableCell {
 function observationRow(line: ApprovalLine, number: number): TableCell[] {
   const { observation, state, limitTexts } = line;
   const seen = observation ? `Seen by ${observation.name}${observation.role ? `, ${observation.role}` : ''}, ${instantText(observation.at)}${observation.remark ? `: ${observation.remark}` : ''}` : 'Not tested';
-  return [titleCell(line, number, ''), { text: seen }, '', { text: limitTexts.join('; '), color: theme.quiet }, checklistText(observation ? (observation.inOrder ? 'in order' : 'not in order') : state === 'waived' ? 'open' : state, FONT)];
+  const asked = limitTexts.length > 0 ? [{ text: ` (asked for: ${limitTexts.join('; ')})`, color: theme.quiet }] : [];
+  return [titleCell(line, number, ''), { text: [seen, ...asked], colSpan: 3 }, EMPTY, EMPTY, checklistText(observation ? (observation.inOrder ? 'in order' : 'not in order') : state === 'waived' ? 'open' : state, FONT)];
 }
 
 function waiverRow({ name, role, at, reason }: NonNullable<ApprovalLine['waiver']>): TableCell[] {
   return [
-    '',
+    EMPTY,
     { text: [{ text: 'Waived', bold: true }, ` by ${name}${role ? `, ${role}` : ''}, ${instantText(at)}: ${reason}`], colSpan: 3 },
-    '',
-    '',
+    EMPTY,
+    EMPTY,
     checklistText('waived', FONT),
   ];
 }

@@ -31,13 +31,13 @@ export function approvalDocument(original: ApprovalContent, layout: Layout, onpa
     displayTitle: true,
     info: { title: name, author: laboratory, creator: 'Laydown', producer: 'Laydown', creationDate: new Date(signature.at) },
     pageSize: 'A4',
-    pageMargins: [page.left, 36, page.right, 38],
+    pageMargins: [page.left, 30, page.right, 32],
     defaultStyle: { font: FONT_FAMILY, fontSize: size.body, color: theme.ink, lineHeight: 1.05 },
     styles,
     footer: (number, count) => {
       onpages(count);
       return {
-        margin: [page.left, 10, page.right, 0],
+        margin: [page.left, 6, page.right, 0],
         columns: [
           { text: name, style: 'quiet' },
           { text: `record ${record.chainHash.slice(0, 16)}`, style: 'quiet', alignment: 'center' },
@@ -47,7 +47,7 @@ export function approvalDocument(original: ApprovalContent, layout: Layout, onpa
     },
     content: [
       { text: laboratory, style: 'laboratory', margin: [0, 0, 0, 3] },
-      { text: name, style: 'title', fontSize: 17, margin: [0, 0, 0, 6] },
+      { text: name, style: 'title', fontSize: 16, margin: [0, 0, 0, 4] },
       facts(content),
       ...(layout === 'one page'
         ? [checklist, ...closing]

@@ -1,0 +1,52 @@
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { renderApprovalPdf } from '../../../electron/report/approval-pdf.ts';
+import type { ApprovalLine } from '../../../shared-lib/notebook/approval-views.ts';
+import { readPdf, solid } from '../../e2e/pdf-text.ts';
+import { approvalContent, meetingLine, seenLine, waivedLine } from './approval-fixture.ts';
+
+const three = [meetingLine, waivedLine, seenLine];
+
+async function printed(checklist: ApprovalLine[]) {
+  const bytes = await renderApprovalPdf(approvalContent(checklist));
+  if (process.env.LAYDOWN_KEEP_PDF) writeFileSync(`${process.env.LAYDOWN_KEEP_PDF}/approval-${checklist.length}.pdf`, bytes);
+  return readPdf(bytes);
+}
+
+describe('the page of a signed approval', () => {
+  it('says everything that was signed, on one page', async () => {
+    const { pages, text } = await printed(three);
+    expect(pages).toHaveLength(1);
+    for (const words of [
+      ...['Press approval: job J-4418', 'dumpling pouch 600 g', 'Marrowfield Foods', 'run 2, 2 March 2026', 'Frozen dumpling pouch, version 2'],
+      ...['film: PET film, lot OV-5521', 'ink: Low-migration red, lot T-88', 'adhesive: Two-part adhesive, lot C-12', 'second ink lot'],
+      ...['1  Tape adhesion', '24 h after printing · Q-26-021, tested 2026-03-03', '98.2 %', '(95 % interval 97.1 to 99.0)', '≥ 95 % (common practice)', 'meets'],
+      ...['2  Lamination bond', '3.04 N/15 mm', '95 % interval 2.71 to 3.37', 'undecided', 'Lowest bond strength'],
+      ...['Waived by Abena Quist, quality lead, 4 March 2026, 10:00 UTC: the bond still builds; the rolls wait until it is read again', 'waived'],
+      ...['3  Barcode reads', 'Seen by Imke Rasmund, technician, 4 March 2026, 09:00 UTC: ten of ten', 'in order'],
+      ...['Samples that were tested never go back to food.', 'contact with food', 'common practice'],
+      ...['Abena Quist, quality lead', 'approves the press run of job J-4418', '4 March 2026, 10:12 UTC', 'first 4711 entries', '0123456789abcdef'.repeat(4)],
+    ]) {
+      expect(text).toContain(solid(words));
+    }
+  });
+
+  it('has room for twenty-five lines', async () => {
+    const { pages } = await printed(Array.from({ length: 25 }, (_, index) => (index === 3 ? waivedLine : index % 4 === 1 ? seenLine : meetingLine)));
+    expect(pages).toHaveLength(1);
+  });
+
+  it('puts a longer checklist on an appendix and says so on the page that is signed', async () => {
+    const { pages } = await printed(Array.from({ length: 70 }, (_, index) => three[index % 3]!));
+    expect(pages.length).toBeGreaterThan(1);
+    expect(pages[0]).toContain(solid('The checklist of 70 lines stands on the appendix'));
+    expect(pages[0]).toContain(solid('Signed by passphrase'));
+    expect(pages[0]).not.toContain(solid('Tape adhesion'));
+    expect(pages.slice(1).join('')).toContain(solid('70  Tape adhesion'));
+  });
+
+  it('is the same for the same content', async () => {
+    const [one, two] = await Promise.all([renderApprovalPdf(approvalContent(three)), renderApprovalPdf(approvalContent(three))]);
+    expect(Buffer.from(one).equals(Buffer.from(two))).toBe(true);
+  });
+});
