@@ -4,13 +4,14 @@ import type { EntryLine } from '../../shared-lib/notebook/views.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { correctionOf } from './corrections-of-test.ts';
 import type { FoundEntry } from './queries/entries.ts';
+import { benchOf } from './queries/merges.ts';
 import { nameOf } from './queries/people.ts';
 import { witnessesOfEntry, witnessesOfTest } from './queries/witnesses.ts';
 
 /** An entry as the Record shows it. */
 export function entryLine(store: NotebookStore, names: EntryNames, { entry, testId, sampleId }: FoundEntry): EntryLine {
   const { seq, id, recordedAt, occurredAt, by, kind, hash } = entry;
-  const marks = [...clockMarks(store, entry), ...(kind === 'work.witnessed' ? [] : witnessMarks(store, entry, testId))];
+  const marks = [...benchMarks(store, entry), ...clockMarks(store, entry), ...(kind === 'work.witnessed' ? [] : witnessMarks(store, entry, testId))];
   const line = { seq, id, recordedAt, occurredAt, by: nameOf(store, by), kind, sampleId, testId, hash, marks };
   try {
     return { ...line, text: describeEntry(entry, names).text, correction: correctionOf(store, names, entry) };
@@ -20,8 +21,14 @@ export function entryLine(store: NotebookStore, names: EntryNames, { entry, test
   }
 }
 
-function clockMarks(store: NotebookStore, { seq, recordedAt }: FoundEntry['entry']): string[] {
-  const before = store.one<{ recordedAt: string }>('SELECT recordedAt FROM entry WHERE seq = ?', [seq - 1])?.recordedAt;
+/** Of which bench it is, and its place there. */
+function benchMarks(store: NotebookStore, { seq, sealedSeq }: FoundEntry['entry']): string[] {
+  return sealedSeq === undefined ? [] : [`Of ${benchOf(store, seq)}, entry ${sealedSeq} there.`];
+}
+
+/** The clock of the bench where it was made: the entry before it is the one that it was sealed behind. */
+function clockMarks(store: NotebookStore, { previous, recordedAt }: FoundEntry['entry']): string[] {
+  const before = store.one<{ recordedAt: string }>('SELECT recordedAt FROM entry WHERE hash = ?', [previous])?.recordedAt;
   return before !== undefined && recordedAt < before ? ['The computer’s clock went back before this entry.'] : [];
 }
 

@@ -1,6 +1,7 @@
 /** Where the person is, as it stands in the address after `#`. */
 export type Place =
   | { screen: 'notebook' }
+  | { screen: 'merge' }
   | { screen: 'today' }
   | { screen: 'samples'; sampleId: string | null }
   | { screen: 'materials' }
@@ -37,6 +38,7 @@ export function parsePlace(hash: string): Place {
   const [screen, id] = hash.replace(/^#\/?/, '').split('/').map(decoded);
   switch (screen) {
     case 'notebook':
+    case 'merge':
     case 'materials':
       return { screen };
     case 'samples':
@@ -92,6 +94,7 @@ export function railScreenOf(place: Place): RailScreen {
   if (place.screen === 'new-report') return 'reports';
   if (place.screen === 'write-method' || place.screen === 'standardise') return 'methods';
   if (place.screen === 'make-plan') return 'plans';
+  if (place.screen === 'merge') return 'notebook';
   return place.screen;
 }
 

@@ -41,7 +41,10 @@ const work: fc.Arbitrary<Work> = fc.oneof(
 );
 
 /** Something done at one bench, or one of them takes in the other. */
-type Step = { at: 'a' | 'b'; does: Work | 'merge' };
+interface Step {
+  at: 'a' | 'b';
+  does: Work | 'merge';
+}
 const step: fc.Arbitrary<Step> = fc.record({ at: fc.constantFrom('a', 'b'), does: fc.oneof({ weight: 6, arbitrary: work }, { weight: 1, arbitrary: fc.constant('merge' as const) }) });
 
 function carryOut(stores: { a: NotebookStore; b: NotebookStore }, steps: Step[]): void {

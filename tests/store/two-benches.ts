@@ -1,7 +1,5 @@
 import { copyFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { planMerge, type MergePlan } from '../../electron/application/merge/plan-merge.ts';
-import { benchName } from '../../electron/application/merge/bench-name.ts';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
 import { tableKeys, tableNames } from '../../shared-lib/notebook/tables.ts';
 import type { DraftEntry } from '../../shared-lib/notebook/entry.ts';
@@ -30,21 +28,6 @@ export async function twoBenches(drafts: DraftEntry[] = []): Promise<{ a: Notebo
   return { a, b, folder };
 }
 
-/** Takes `other` into `store`. @returns what was planned. */
-export function merge(store: NotebookStore, other: NotebookStore, by = 'p1'): MergePlan {
-  const plan = planMerge(store, other);
-  const { brought, files, ...found } = plan;
-  if (brought.length === 0) return plan;
-  const { title, laboratory } = other.one<{ title: string; laboratory: string }>('SELECT title, laboratory FROM notebook')!;
-  const mergeId = `merge ${store.entryCount} ${benchName(store)}`;
-  store.bringIn(
-    brought,
-    { kind: 'notebook.merged', body: { mergeId, bench: benchName(other), title, laboratory, ...found }, by, occurredAt: '2025-05-04T08:00:00.000Z' },
-    files.map((sha256) => ({ sha256, bytes: other.attachment(sha256)! })),
-  );
-  return plan;
-}
-
 /** Ids of all entries, in no order; merges are each notebook's own. */
 export function idsIn(store: NotebookStore): string[] {
   return [...store.entries()].filter(({ kind }) => kind !== 'notebook.merged').map(({ id }) => id).sort();
@@ -66,3 +49,5 @@ export function tablesIn(store: NotebookStore): Record<string, unknown[]> {
 function keyOf(row: Record<string, unknown>, keys: readonly string[]): string {
   return keys.map((key) => String(row[key])).join(' ');
 }
+
+export { merge } from './two-benches-merge.ts';

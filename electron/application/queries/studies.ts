@@ -6,6 +6,7 @@ import { studyText } from '../../../shared-lib/notebook/study-text.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { MethodBook } from '../method-book.ts';
 import { Refusal } from '../refusal.ts';
+import { knownTo } from './merges.ts';
 
 export type StoredStudy = Omit<Tables['study'], 'readings' | 'results'> & { readings: StudyReading[]; results: Record<string, ResultValue> };
 
@@ -27,11 +28,13 @@ export function loadStudy(store: NotebookStore, studyId: string): StoredStudy {
  */
 export function studiesInUse(store: NotebookStore, methods: MethodBook, { methodId, methodVersion }: { methodId: string; methodVersion: string }, before: number | null): MethodStudy[] {
   const found = new Map<string, MethodStudy>();
-  const rows = store.all<Pick<Tables['study'], 'property' | 'kind' | 'results' | 'recordedAt' | 'methodVersion'>>(
-    'SELECT property, kind, results, recordedAt, methodVersion FROM study WHERE methodId = ?1 AND (?2 IS NULL OR seq < ?2) ORDER BY seq',
+  const known = before === null ? () => true : knownTo(store, before);
+  const rows = store.all<Pick<Tables['study'], 'property' | 'kind' | 'results' | 'recordedAt' | 'methodVersion' | 'seq'>>(
+    'SELECT property, kind, results, recordedAt, methodVersion, seq FROM study WHERE methodId = ?1 AND (?2 IS NULL OR seq < ?2) ORDER BY seq',
     [methodId, before],
   );
-  for (const { property, kind, results, recordedAt, methodVersion: studied } of rows) {
+  for (const { property, kind, results, recordedAt, methodVersion: studied, seq } of rows) {
+    if (!known(seq)) continue;
     if (!methods.measuresAlike(methodId, property, studied, methodVersion)) continue;
     const values = JSON.parse(results) as Record<string, ResultValue>;
     const numberOf = (name: string) => (kind === 'number' ? (values[name]?.value ?? null) : null);

@@ -1,5 +1,6 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { knownTo } from './merges.ts';
 
 export type StoredWitness = Tables['witness'];
 
@@ -20,12 +21,12 @@ export function witnessesOfTest(store: NotebookStore, testId: string): StoredWit
   );
 }
 
-/** Entries about the test that were made after entry `seq`; a signature below it changes nothing. */
+/** Entries about the test that were made after entry `seq`, or at another bench unknown to it; a signature below it changes nothing. */
 export function entriesAfter(store: NotebookStore, testId: string, seq: number): number {
-  return store.one<{ later: number }>(
-    `SELECT count(*) AS later FROM entry_about JOIN entry USING (seq) WHERE testId = ? AND seq > ? AND kind <> 'work.witnessed'`,
-    [testId, seq],
-  )!.later;
+  const known = knownTo(store, seq);
+  return store
+    .all<{ seq: number }>(`SELECT seq FROM entry_about JOIN entry USING (seq) WHERE testId = ? AND kind <> 'work.witnessed'`, [testId])
+    .filter((entry) => entry.seq > seq || !known(entry.seq)).length;
 }
 
 /** The signatures below pages that hold the entry, oldest first. */
@@ -33,5 +34,5 @@ export function witnessesOfEntry(store: NotebookStore, entry: { seq: number; by:
   return store.all<StoredWitness>(
     `SELECT * FROM witness WHERE ?1 BETWEEN fromSeq AND toSeq AND (testId IS NULL OR testId = ?2) AND ("by" IS NULL OR "by" = ?3) ORDER BY seq`,
     [entry.seq, testId, entry.by],
-  );
+  ).filter((witness) => knownTo(store, witness.seq)(entry.seq));
 }

@@ -45,7 +45,7 @@ function studyProblems({ methods }: OpenNotebook, { methodId, property: key, kin
 /** An entry keeps its place whatever the clock says. */
 function clockRemarks({ store }: OpenNotebook): string[] {
   const back = store.all<{ seq: number; recordedAt: string; before: string }>(
-    `SELECT entry.seq, entry.recordedAt, earlier.recordedAt AS before FROM entry JOIN entry AS earlier ON earlier.seq = entry.seq - 1
+    `SELECT entry.seq, entry.recordedAt, earlier.recordedAt AS before FROM entry JOIN entry AS earlier ON earlier.seq = entry.seq - 1 AND earlier.hash = entry.previous
      WHERE entry.recordedAt < earlier.recordedAt ORDER BY entry.seq`,
   );
   return back.map(({ seq, recordedAt, before }) => `The computer’s clock went back before entry ${seq}: it was recorded at ${recordedAt}, the one before at ${before}. The order of the entries holds.`);

@@ -1,0 +1,27 @@
+import type { SearchView } from '../../../../shared-lib/notebook/search-views.ts';
+import type { OpenNotebook } from '../../open-notebook.ts';
+import { files } from './files.ts';
+import { lots } from './lots.ts';
+import { materials } from './materials.ts';
+import { methods } from './methods.ts';
+import { people } from './people.ts';
+import { plans } from './plans.ts';
+import { recordEntries } from './record-entries.ts';
+import { referenceColours } from './reference-colours.ts';
+import { reports } from './reports.ts';
+import { samples } from './samples.ts';
+import type { SearchKind } from './search-kind.ts';
+import { tests } from './tests.ts';
+import { trialSets } from './trial-sets.ts';
+import { trials } from './trials.ts';
+
+/** In the order in which they are shown. */
+const kinds: readonly SearchKind[] = [samples, tests, materials, lots, referenceColours, trialSets, trials, methods, plans, reports, people, files, recordEntries];
+
+/** Looks for all `search`'s words in everything; nothing is found for ''. */
+export function findEverything(notebook: OpenNotebook, search: string, limit: number): SearchView {
+  const words = search.split(/\s+/).filter(Boolean);
+  if (words.length === 0) return { search, groups: [] };
+  const groups = kinds.map(({ title, find }) => ({ title, ...find(notebook, words, limit) }));
+  return { search, groups: groups.filter(({ total }) => total > 0) };
+}

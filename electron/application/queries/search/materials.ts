@@ -1,0 +1,8 @@
+import { rowsKind } from './rows-kind.ts';
+
+export const materials = rowsKind(
+  'Materials',
+  'materials',
+  `SELECT materialId AS key, '' AS id, name AS title, kind || CASE WHEN supplier = '' THEN '' ELSE ' · ' || supplier END AS detail,
+     kind || ' ' || name || ' ' || supplier || ' ' || description AS words, addedSeq AS newest FROM material`,
+);

@@ -1,0 +1,52 @@
+import type { SearchHit } from '../../../../shared-lib/notebook/search-views.ts';
+import { allMethods } from '../../../../shared-lib/registry/methods.ts';
+import type { OpenNotebook } from '../../open-notebook.ts';
+import { listInHouseMethods } from '../in-house-methods.ts';
+import { likePattern } from '../like-pattern.ts';
+import { MOST_COUNTED } from './rows-kind.ts';
+import type { SearchKind } from './search-kind.ts';
+
+const SAMPLE = String.raw`sampleId IN (SELECT sampleId FROM sample WHERE (code || ' ' || product || ' ' || job) LIKE ? ESCAPE '\')`;
+
+interface FoundTest {
+  testId: string;
+  methodId: string;
+  methodVersion: string;
+  sampleId: string;
+  state: string;
+  startedAt: string;
+}
+
+/** Tests by the sample that they are made on and the title of their method; each condition goes by an index. */
+export const tests: SearchKind = {
+  title: 'Tests',
+  find(notebook, words, limit) {
+    const { store, methods } = notebook;
+    const conditions = words.map((word) => {
+      const named = methodsNamed(notebook, word);
+      const byMethod = named.length === 0 ? '' : ` OR methodId IN (${named.map(() => '?').join(', ')})`;
+      return { sql: `(${SAMPLE}${byMethod})`, params: [likePattern(word), ...named] };
+    });
+    const found = `FROM test WHERE ${conditions.map(({ sql }) => sql).join(' AND ')}`;
+    const params = conditions.flatMap((condition) => condition.params);
+    const rows = store.all<FoundTest>(`SELECT testId, methodId, methodVersion, sampleId, state, startedAt ${found} ORDER BY startedSeq DESC LIMIT ?`, [...params, limit]);
+    const { total } = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 ${found} LIMIT ?)`, [...params, MOST_COUNTED + 1])!;
+    const hits = rows.map((test): SearchHit => {
+      const code = store.one<{ code: string }>('SELECT code FROM sample WHERE sampleId = ?', [test.sampleId])?.code ?? '';
+      return {
+        key: test.testId,
+        title: `${methods.find(test.methodId, test.methodVersion)?.shortTitle ?? test.methodId} on ${code}`,
+        detail: `${test.state} · ${test.startedAt.slice(0, 10)}`,
+        screen: 'bench-sheet',
+        id: test.testId,
+      };
+    });
+    return { total: Math.min(total, MOST_COUNTED), many: total > MOST_COUNTED, hits };
+  },
+};
+
+function methodsNamed({ store }: OpenNotebook, word: string): string[] {
+  const wanted = word.toLowerCase();
+  const named = [...allMethods.map(({ id, title, shortTitle }) => ({ id, text: `${title} ${shortTitle}` })), ...listInHouseMethods(store).map(({ methodId, title }) => ({ id: methodId, text: title }))];
+  return named.filter(({ text }) => text.toLowerCase().includes(wanted)).map(({ id }) => id);
+}

@@ -1,0 +1,221 @@
+import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import initSqlJs from 'sql.js';
+import { describe, expect, it } from 'vitest';
+import { testBench, TestBench } from './open-application.ts';
+
+const sample = { product: 'dumpling pouch 600 g', job: '', roll: '', note: '', lotIds: [] };
+
+/** A notebook with a running test, and a copy of it that goes on at a second bench in `bench-b.laydown`. */
+async function twoBenches({ finished = false } = {}): Promise<{ a: TestBench; b: TestBench; file: string; testId: string }> {
+  const a = await testBench();
+  const { test } = await a.startTest('gloss');
+  await a.do('reading.enter', { testId: test.testId, row: 'r1', key: 'gloss', typed: '38' });
+  if (finished) await a.do('test.finish', { testId: test.testId, remark: '' });
+  await a.do('notebook.checkpoint', {});
+  const b = new TestBench();
+  const folder = path.join(b.folder, 'notebooks');
+  mkdirSync(folder, { recursive: true });
+  const file = path.join(folder, 'bench-b.laydown');
+  copyFileSync(a.notebookFile, file);
+  await b.application.open(file);
+  const [person] = (await b.do('session.get', {})).people;
+  await b.do('session.takeBench', { personId: person!.personId });
+  return { a, b, file, testId: test.testId };
+}
+
+/** Time goes by at both benches. */
+function later(...benches: TestBench[]): void {
+  const now = Math.max(...benches.map(({ time }) => time)) + 60_000;
+  for (const bench of benches) bench.time = now;
+}
+
+async function take(bench: TestBench, file: string) {
+  const answer = await bench.application.merge(file);
+  if (!answer.ok) throw new Error(answer.problem.message);
+  return answer.value;
+}
+
+describe('bringing in the notebook of another bench', () => {
+  it('shows what would come, changes nothing, then takes it in and shows whose it is', async () => {
+    const { a, b, file } = await twoBenches();
+    later(a, b);
+    await b.do('sample.add', { ...sample, code: 'B-1' });
+    await a.do('sample.add', { ...sample, code: 'A-1' });
+    const before = await a.entries();
+    const other = { name: 'bench-b.laydown', bytes: await checkpointed(b, file) };
+    expect(await a.do('merge.preview', { other })).toMatchObject({ bench: 'bench-b', title: 'Quillmere lab', entries: 1, common: before - 1, files: 0, conflicts: [] });
+    expect(await a.entries()).toBe(before);
+    const merged = await a.do('merge.make', { other });
+    expect(merged).toMatchObject({ bench: 'bench-b', entries: 1, mergedBy: 'Imke Rasmund', conflicts: [] });
+    expect((await a.do('samples.list', {})).samples.map(({ code }) => code)).toEqual(['B-1', 'A-1', 'Q-1']);
+    const { entries } = await a.do('record.list', { limit: 3 });
+    expect(entries.map(({ seq, text, marks }) => [seq, text, marks])).toEqual([
+      [before + 2, 'Brought in 1 entry of bench-b (“Quillmere lab”): nothing contradicted.', []],
+      [before + 1, 'Added sample B-1 (dumpling pouch 600 g).', [`Of bench-b, entry ${before} there.`]],
+      [before, 'Added sample A-1 (dumpling pouch 600 g).', []],
+    ]);
+    expect((await a.do('record.list', { search: 'B-1 pouch' })).total).toBe(1);
+    expect(await a.do('record.verify', {})).toMatchObject({ intact: true, remarks: [] });
+    // Work goes on behind it, and so does its chain.
+    await a.do('sample.add', { ...sample, code: 'A-2' });
+    expect(await a.do('merge.make', { other })).toBeNull();
+    await a.application.close();
+    await a.do('notebook.open', { handle: a.notebookFile });
+    expect(await a.do('record.verify', {})).toMatchObject({ intact: true, entries: before + 3 });
+  });
+
+  it('lists one cell that both filled in otherwise, takes the later one, and a correction settles it', async () => {
+    const { a, b, file, testId } = await twoBenches();
+    later(a, b);
+    const cell = { testId, row: 'r2', key: 'gloss' };
+    await a.do('reading.enter', { ...cell, typed: '40' });
+    later(a, b);
+    await b.do('reading.enter', { ...cell, typed: '42' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const value = async () => (await a.do('test.get', { testId })).rows.find(({ row }) => row === 'r2')?.cells.gloss?.value;
+    expect(await value()).toBe(42);
+    const [merge] = await a.do('merges.list', {});
+    expect(merge!.conflicts).toMatchObject([
+      { here: { bench: '', by: 'Imke Rasmund' }, there: { bench: 'bench-b' }, taken: 'The later one stands: of bench-b.', state: 'open', testId },
+    ]);
+    expect(merge!.conflicts[0]!.here.text).toContain('40 GU');
+    expect(merge!.conflicts[0]!.there.text).toContain('42 GU');
+    await a.do('reading.enter', { ...cell, typed: '40', reason: 'the bottle of bench B was the wrong one' });
+    const [settled] = (await a.do('merges.list', {}))[0]!.conflicts;
+    expect(settled).toMatchObject({ state: 'settled' });
+    expect(settled!.settled).toContain('Corrected');
+    expect(await a.refused('conflict.settle', { mergeId: merge!.mergeId, here: settled!.here.id, there: settled!.there.id, reason: 'as it is' })).toMatchObject({ code: 'conflict' });
+    expect((await a.do('record.verify', {})).intact).toBe(true);
+  });
+
+  it('is settled as it stands with a reason', async () => {
+    const { a, b, file, testId } = await twoBenches();
+    later(a, b);
+    await b.do('row.remark', { testId, row: 'r1', remark: 'near the edge' });
+    later(a, b);
+    await a.do('row.remark', { testId, row: 'r1', remark: 'in the middle' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const [merge] = await a.do('merges.list', {});
+    const [conflict] = merge!.conflicts;
+    expect(conflict).toMatchObject({ taken: 'The later one stands: of this notebook.', state: 'open' });
+    const named = { mergeId: merge!.mergeId, here: conflict!.here.id, there: conflict!.there.id };
+    expect(await a.refused('conflict.settle', { ...named, reason: ' ' })).toMatchObject({ field: 'reason' });
+    const [after] = await a.do('conflict.settle', { ...named, reason: 'the strip was kept' });
+    expect(after!.conflicts[0]).toMatchObject({ state: 'settled', settled: 'Imke Rasmund: what was taken stands, because the strip was kept' });
+    expect((await a.do('test.get', { testId })).rows[0]!.remark).toBe('in the middle');
+  });
+
+  it('outdates a result that does not stand on what the other bench entered, on both sides alike', async () => {
+    const { a, b, file, testId } = await twoBenches();
+    later(a, b);
+    await b.do('reading.enter', { testId, row: 'r2', key: 'gloss', typed: '42' });
+    later(a, b);
+    await a.do('test.finish', { testId, remark: '' });
+    const copy = path.join(b.folder, 'lab.laydown');
+    writeFileSync(copy, Buffer.from(await checkpointed(a, a.notebookFile), 'base64'));
+    await checkpointed(b, file);
+    await take(a, file);
+    await take(b, copy);
+    for (const bench of [a, b]) {
+      expect((await bench.do('test.get', { testId })).test.state).toBe('outdated');
+      expect((await bench.do('merges.list', {}))[0]!.conflicts).toMatchObject([{ taken: 'Both stay; the result is outdated, so the test must be finished again.', state: 'open' }]);
+      expect((await bench.do('record.verify', {})).intact).toBe(true);
+    }
+    await a.do('test.finish', { testId, remark: '' });
+    expect((await a.do('merges.list', {}))[0]!.conflicts).toMatchObject([{ state: 'settled' }]);
+  });
+
+  it('keeps two samples of one code apart, the later one by the name of its bench', async () => {
+    const { a, b, file } = await twoBenches();
+    later(a, b);
+    await a.do('sample.add', { ...sample, code: 'S-014' });
+    later(a, b);
+    await b.do('sample.add', { ...sample, code: 'S-014' });
+    await b.do('person.add', { name: 'Teodor Vance', initials: 'TV', role: 'ink chemist' });
+    await a.do('person.add', { name: 'Tilde Voss', initials: 'TV', role: '' });
+    await checkpointed(b, file);
+    await take(a, file);
+    expect((await a.do('samples.list', { search: 'S-014' })).samples.map(({ code }) => code)).toEqual(['S-014 (bench-b)', 'S-014']);
+    expect((await a.do('session.get', {})).people.map(({ initials }) => initials).sort()).toEqual(['IR', 'TV', 'TV2']);
+    const [merge] = await a.do('merges.list', {});
+    expect(merge!.conflicts.map(({ taken }) => taken)).toContain('Both stay; the later one, of bench-b, goes by S-014 (bench-b).');
+    expect((await a.do('record.verify', {})).intact).toBe(true);
+  });
+
+  it('takes in two reports of one number', async () => {
+    const { a, b, file, testId } = await twoBenches({ finished: true });
+    for (const bench of [a, b]) {
+      later(a, b);
+      await bench.do('report.issue', { title: 'Wetting', recipient: bench === a ? 'Osprey Vale' : 'Tamarind', remark: '', testIds: [testId], replaces: null });
+    }
+    await checkpointed(b, file);
+    await take(a, file);
+    const reports = await a.do('reports.list', {});
+    expect(reports.map(({ number, recipient }) => [number, recipient])).toEqual([['LR-2026-001 (bench-b)', 'Tamarind'], ['LR-2026-001', 'Osprey Vale']]);
+    expect((await a.do('report.pdf', { reportId: reports[0]!.reportId })).bytes).not.toBe('');
+    await a.do('report.issue', { title: 'Wetting', recipient: '', remark: '', testIds: [testId], replaces: null });
+    expect((await a.do('reports.list', {}))[0]!.number).toBe('LR-2026-003');
+  });
+
+  it('joins notebooks that never had an entry in common, and a second merge brings only what is new', async () => {
+    const a = await testBench();
+    const b = await testBench();
+    await b.startTest('gloss', 'B-1');
+    await checkpointed(b, b.notebookFile);
+    const file = path.join(a.folder, 'bench-c.laydown');
+    copyFileSync(b.notebookFile, file);
+    expect(await take(a, file)).toMatchObject({ bench: 'bench-c', entries: 4 });
+    expect((await a.do('session.get', {})).notebook!.title).toBe('Quillmere lab');
+    await b.startTest('gloss', 'B-2');
+    await checkpointed(b, b.notebookFile);
+    copyFileSync(b.notebookFile, file);
+    expect(await take(a, file)).toMatchObject({ entries: 2, conflicts: [] });
+    expect(await a.do('record.verify', {})).toMatchObject({ intact: true });
+    expect(await a.do('merges.list', {})).toHaveLength(2);
+  });
+});
+
+describe('what cannot be brought in', () => {
+  it('is refused in words, and nothing is changed', async () => {
+    const { a, b, file } = await twoBenches();
+    await b.do('sample.add', { ...sample, code: 'B-1' });
+    await checkpointed(b, file);
+    const entries = await a.entries();
+    const refused = async (bytes: Buffer, name = 'other.laydown') => (await a.refused('merge.make', { other: { name, bytes: bytes.toString('base64') } })).message;
+    expect(await refused(Buffer.from('not a notebook'))).toBe('other.laydown is not a notebook: it is not a SQLite file.');
+    expect(await refused(Buffer.alloc(0))).toMatch(/is empty/);
+    const newer = Buffer.from(readFileSync(file));
+    newer.writeUInt32BE(9999, 60);
+    expect(await refused(newer)).toMatch(/written by a newer version of Laydown/);
+    const { Database } = await initSqlJs();
+    const edited = new Database(readFileSync(file));
+    edited.exec(`DROP TRIGGER entry_unchanged; UPDATE entry SET body = replace(body, 'Q-1', 'Q-2') WHERE seq = 3`);
+    expect(await refused(Buffer.from(edited.export()))).toMatch(/^The record of other\.laydown does not hold, so nothing was brought in\. Entry 3 \(sample\.added.*was changed after it was written/);
+    edited.close();
+    const own = await a.application.merge(a.notebookFile);
+    expect(own).toMatchObject({ ok: false, problem: { message: 'This is the notebook that is open here; choose another one.' } });
+    expect(await a.refused('merge.make', { other: { handle: '/etc/passwd' } })).toMatchObject({ code: 'not-found' });
+    expect((await a.application.merge(path.join(a.folder, 'gone.laydown'))).ok).toBe(false);
+    expect(await a.entries()).toBe(entries);
+  });
+
+  it('is read while the other bench has it open, what its file does not hold yet included, and leaves nothing beside it', async () => {
+    const { a, b, file } = await twoBenches();
+    await b.do('sample.add', { ...sample, code: 'B-1' }); // in the journal only
+    const beside = () => readdirSync(path.dirname(file)).sort();
+    const before = beside();
+    expect(await take(a, file)).toMatchObject({ entries: 1 });
+    expect(beside()).toEqual(before);
+    await b.do('sample.add', { ...sample, code: 'B-2' });
+    expect(existsSync(`${file}.lock`)).toBe(true);
+  });
+});
+
+/** The file of a bench once everything is in it, as base64. */
+async function checkpointed(bench: TestBench, file: string): Promise<string> {
+  await bench.do('notebook.checkpoint', {});
+  return readFileSync(file).toString('base64');
+}
