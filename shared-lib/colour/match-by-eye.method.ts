@@ -90,8 +90,8 @@ export const matchByEyeMethod: Method = {
   },
   calculation: 'match-by-eye',
   properties: [
-    { key: 'grade', title: 'Grade of match', unit: '', better: 'higher', limited: true, headline: true, readingsFigure: 'grades' },
-    { key: 'worst', title: 'Worst grade', unit: '', better: 'higher', limited: true, asRead: true, headline: true },
+    { key: 'grade', title: 'Grade of match', unit: '', better: 'higher', kind: 'grade', scale: { low: 1, high: 5 }, limited: true, headline: true, readingsFigure: 'grades' },
+    { key: 'worst', title: 'Worst grade', unit: '', better: 'higher', kind: 'grade', scale: { low: 1, high: 5 }, limited: true, asRead: true, headline: true },
     { key: 'withinHalfGradePct', title: 'Observers within half a grade', unit: '%', better: 'higher', limited: true, headline: false },
     { key: 'agreementPct', title: 'Observers alike', unit: '%', better: 'higher', limited: true, headline: false },
   ],
