@@ -113,7 +113,7 @@ export const lightExposureMethod: Method = {
     { key: 'exposureToLimit', title: 'Exposure to the endpoint', unit: 'h', better: 'higher', limited: true, headline: true },
     { key: 'retentionPct', title: 'Retention at the last exposure', unit: '%', better: 'higher', limited: true, headline: true, readingsFigure: 'retention-at-last-exposure' },
     { key: 'deltaE00', title: 'ΔE00 at the last exposure', unit: '', better: 'lower', limited: true, headline: false },
-    { key: 'greyScale', title: 'Grey scale at the last exposure', unit: '', better: 'higher', kind: 'grade', limited: true, headline: false },
+    { key: 'greyScale', title: 'Grey scale at the last exposure', unit: '', better: 'higher', kind: 'grade', scale: { low: 1, high: 5 }, limited: true, headline: false },
     { key: 'lightFastness', title: 'Light fastness by blue wool', unit: '', better: 'higher', kind: 'grade', scale: { low: 1, high: 8 }, limited: true, headline: false },
   ],
   evaluate: evaluateLightExposure,
