@@ -29,12 +29,15 @@ export class Application {
 
   /** Does what `name` of `api` says with `input`, whatever that is. Problems come back as sentences. */
   async call(name: string, input: unknown): Promise<Answer<unknown>> {
+    const entriesBefore = this.#workplace.open?.store.entryCount;
     const answer = await this.#answer(() => {
       if (!Object.hasOwn(api, name)) throw new Refusal('not-found', `There is no call named '${name.slice(0, 60)}'.`);
       const known = name as CallName;
       const parsed = parseInput(api[known].input as z.ZodType, input);
       return (useCases[known] as UseCase)(this.#workplace, parsed);
     });
+    // Other windows on the notebook ask again.
+    if (this.#workplace.open && this.#workplace.open.store.entryCount !== entriesBefore) this.#workplace.surroundings.emit({ kind: 'notebook-changed' });
     return withoutPassphrase(answer, input);
   }
 

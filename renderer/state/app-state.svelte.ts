@@ -180,10 +180,13 @@ export class AppState {
   }
 
   #follow(name: string, typed: () => object | null): void {
-    this.#following.push(
-      $effect.root(() => {
-        $effect(() => this.drafts.note(name, typed()));
-      }),
+    // In a task of its own: an effect that belongs to a screen is lost when the screen goes in the moment of the change.
+    queueMicrotask(() =>
+      this.#following.push(
+        $effect.root(() => {
+          $effect(() => this.drafts.note(name, typed()));
+        }),
+      ),
     );
   }
 

@@ -9,8 +9,8 @@ export class DraftKeeper {
   #client: Client;
   #restored: Record<string, string> = {};
   /** What the application has, by name. */
-  #known = new Map<string, string>();
-  #waiting = new Map<string, string | null>();
+  #known: Record<string, string> = {};
+  #waiting: Record<string, string | null> = {};
   #timer: ReturnType<typeof setTimeout> | undefined;
   #back = $state<string[]>([]);
 
@@ -30,11 +30,11 @@ export class DraftKeeper {
   /** Asks for what was kept of the notebook that is open now; before its screens are shown. */
   async load(): Promise<void> {
     clearTimeout(this.#timer);
-    this.#waiting.clear();
+    this.#waiting = {};
     const answer = await this.#client.call('drafts.get', {});
     this.#restored = answer.ok ? answer.value.drafts : {};
-    this.#known = new Map(Object.entries(this.#restored));
-    this.#back = [...new Set(Object.keys(this.#restored).map(draftWords))];
+    this.#known = { ...this.#restored };
+    this.#back = Object.keys(this.#restored).map(draftWords).filter((words, index, all) => all.indexOf(words) === index);
   }
 
   /** What was typed under this name before, once; `null` where there is nothing or it is not of that kind any more. */
@@ -53,8 +53,8 @@ export class DraftKeeper {
   note(name: string, draft: object | null): void {
     const content = draft && JSON.stringify(draft);
     // What came back stays kept until its form or sheet is opened and says otherwise.
-    if (content === (this.#waiting.has(name) ? this.#waiting.get(name) : (this.#known.get(name) ?? null))) return;
-    this.#waiting.set(name, content);
+    if (content === (name in this.#waiting ? this.#waiting[name] : (this.#known[name] ?? null))) return;
+    this.#waiting[name] = content;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.flush(), pauseMs);
   }
@@ -62,11 +62,11 @@ export class DraftKeeper {
   /** Sends at once what waits, e.g. before the page is left. */
   flush(): void {
     clearTimeout(this.#timer);
-    for (const [name, content] of this.#waiting) {
-      if (content === null) this.#known.delete(name);
-      else this.#known.set(name, content);
+    for (const [name, content] of Object.entries(this.#waiting)) {
+      if (content === null) delete this.#known[name];
+      else this.#known[name] = content;
       void this.#client.call('draft.keep', { name, content });
     }
-    this.#waiting.clear();
+    this.#waiting = {};
   }
 }

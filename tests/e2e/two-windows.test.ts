@@ -50,6 +50,16 @@ describe('two programs on one notebook', () => {
     expect((await callApi(writer, 'session.get', {})).notebook!.readOnly).toBe(false);
   });
 
+  it('let a second window of the same program see what the first enters, without asking', async () => {
+    const { page, troubles } = await openPage(browser, first.address);
+    await page.getByRole('navigation').getByRole('link', { name: /^Samples/ }).click();
+    await page.getByRole('link', { name: 'S-3' }).waitFor();
+    await callApi(writer, 'sample.add', { code: 'S-3b', product: '', job: '', roll: '', note: '', lotIds: [] });
+    await page.getByRole('link', { name: 'S-3b' }).waitFor();
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+
   it('open it writable again once the first has closed', async () => {
     await first.stop();
     await third.start(file);
@@ -61,7 +71,7 @@ describe('two programs on one notebook', () => {
     await page.getByRole('button', { name: 'Add sample…' }).click();
     await page.getByLabel(/^Code/).fill('S-4');
     await page.getByRole('button', { name: 'Add sample', exact: true }).click();
-    await page.getByRole('heading', { name: 'S-4' }).waitFor();
+    await page.getByRole('heading', { name: 'S-4', exact: true }).waitFor();
     expect((await callApi(page, 'record.verify', {})).intact).toBe(true);
     expect(troubles).toEqual([]);
   });
