@@ -177,7 +177,7 @@ export type ApplicationEvent =
   | { kind: 'checkpointed'; at: string }
   | { kind: 'trouble'; text: string }
   /** A command chosen in the shell's menu, for the screen to carry out. */
-  | { kind: 'command'; command: 'new-notebook' | 'open-notebook' | 'new-sample' | 'show-today' | 'show-samples' | 'show-materials' | 'show-trials' | 'show-methods' | 'show-plans' | 'show-reports' | 'show-record' };
+  | { kind: 'command'; command: 'new-notebook' | 'open-notebook' | 'new-sample' | 'show-today' | 'show-samples' | 'show-materials' | 'show-trials' | 'show-methods' | 'show-plans' | 'show-approvals' | 'show-reports' | 'show-record' };
 
 /** What the renderer holds; whether IPC or loopback HTTP stands behind it, it cannot tell. */
 export interface Client {

@@ -12,6 +12,7 @@ export type Place =
   | { screen: 'write-method'; methodId: string | null }
   | { screen: 'standardise'; methodId: string | null }
   | { screen: 'plans'; planId: string | null }
+  | { screen: 'approvals'; approvalId: string | null }
   /** `planId`: of the plan of which a version is made. */
   | { screen: 'make-plan'; planId: string | null }
   | { screen: 'reports'; reportId: string | null }
@@ -26,6 +27,7 @@ export const railScreens = [
   { screen: 'trials', name: 'Trials' },
   { screen: 'methods', name: 'Methods' },
   { screen: 'plans', name: 'Plans' },
+  { screen: 'approvals', name: 'Approvals' },
   { screen: 'reports', name: 'Reports' },
   { screen: 'record', name: 'Record' },
   { screen: 'notebook', name: 'Notebook' },
@@ -54,6 +56,8 @@ export function parsePlace(hash: string): Place {
     case 'plans':
     case 'make-plan':
       return { screen, planId: id || null };
+    case 'approvals':
+      return { screen, approvalId: id || null };
     case 'reports':
       return { screen, reportId: id || null };
     case 'new-report':
@@ -82,6 +86,7 @@ export function placeHash(place: Place): string {
     : 'trialSetId' in place ? place.trialSetId
     : 'methodId' in place ? place.methodId
     : 'planId' in place ? place.planId
+    : 'approvalId' in place ? place.approvalId
     : 'reportId' in place ? place.reportId
     : 'replaces' in place ? place.replaces
     : null;

@@ -209,7 +209,7 @@ describe('notebooks', () => {
     expect(electron.errors.join()).toMatch(/no notebook at \/labs\/a\.laydown/);
   });
 
-  it.each(['Today', 'Samples', 'Materials', 'Trials', 'Methods', 'Plans', 'Reports', 'Record'])('has %s in the Go menu, which the screens carry out', async (name) => {
+  it.each(['Today', 'Samples', 'Materials', 'Trials', 'Methods', 'Plans', 'Approvals', 'Reports', 'Record'])('has %s in the Go menu, which the screens carry out', async (name) => {
     await start();
     electron.menuItem('&Go', name).click!();
     expect(electron.window.webContents.sent.at(-1)).toEqual({ channel: EVENT_CHANNEL, message: { kind: 'command', command: `show-${name.toLowerCase()}` } });

@@ -1,4 +1,5 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
+import { approvalMeaning } from '../../../../shared-lib/approval/approval-meaning.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Approval } from '../../../../shared-lib/notebook/approval-views.ts';
 import { approvalView, requireApproval } from '../../approvals/approval-view.ts';
@@ -64,12 +65,6 @@ export function approvalPdf({ notebook }: Workplace, { approvalId }: ParsedInput
   const bytes = notebook.store.attachment(pdfSha256);
   if (!bytes) throw new Refusal('not-found', 'The page of this press approval is missing from the notebook.');
   return { fileName: `${fileStem(approvalView(notebook, approvalId))}.pdf`, bytes: Buffer.from(bytes).toString('base64') };
-}
-
-/** What is signed, in words: 'approves the press run of job J-4418 (…): 6 lines: …'. */
-function approvalMeaning({ job, product, pressRun, summary }: Approval): string {
-  const of = [product, pressRun].filter((part) => part !== '').join(', ');
-  return `approves the press run of job ${job}${of ? ` (${of})` : ''}: ${summary}`;
 }
 
 function requireReady(notebook: OpenNotebook, approvalId: string, digest: string): Approval {

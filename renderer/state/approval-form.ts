@@ -1,0 +1,6 @@
+import type { AppState } from './app-state.svelte.ts';
+
+/** The form of a new press approval. */
+export function approvalForm(app: AppState) {
+  return app.form('approval.draft', () => ({ job: '', product: '', customer: '', pressRun: '', planId: '', lotIds: [] as string[], note: '', replacesReason: '' }));
+}
