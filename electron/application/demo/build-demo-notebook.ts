@@ -10,6 +10,7 @@ import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { standardiseThumbTwist } from './in-house-tests.ts';
 import { testCoatWeight, testInkInTheCan } from './liquid-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
+import { followPlans, makePlans } from './plan-tests.ts';
 import { testTapeFromPhotographs } from './photograph-tests.ts';
 import { testOdour, testResidualSolvents } from './release-tests.ts';
 import { testCure, testRubAndHeat } from './rub-and-heat-tests.ts';
@@ -127,4 +128,9 @@ async function work(bench: DemoBench): Promise<void> {
   await testResidualSolvents(bench, samples);
   await testOdour(bench, samples);
   await followWeathering(bench, lots);
+
+  await takeBench(abena, '2026-03-12T07:30:00.000Z');
+  const plans = await makePlans(bench);
+  await takeBench(imke!, '2026-03-12T08:00:00.000Z');
+  await followPlans(bench, plans, lots, samples);
 }
