@@ -6,6 +6,7 @@ import { testColours } from './colour-tests.ts';
 import { DemoBench } from './demo-bench.ts';
 import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
+import { setPassphrases, witnessTest } from './demo-signatures.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { standardiseThumbTwist } from './in-house-tests.ts';
 import { testCoatWeight, testInkInTheCan } from './liquid-tests.ts';
@@ -133,4 +134,7 @@ async function work(bench: DemoBench): Promise<void> {
   const plans = await makePlans(bench);
   await takeBench(imke!, '2026-03-12T08:00:00.000Z');
   await followPlans(bench, plans, lots, samples);
+
+  await setPassphrases(bench);
+  await witnessTest(bench, coffee);
 }
