@@ -52,8 +52,8 @@ export function lotsOfApproval(store: NotebookStore, approvalId: string): LotVie
 }
 
 /** In the order in which they were added. */
-export function samplesOfJob(store: NotebookStore, job: string): { sampleId: string; code: string; product: string }[] {
-  return store.all("SELECT sampleId, code, product FROM sample WHERE job <> '' AND lower(job) = lower(?) ORDER BY addedSeq", [job]);
+export function samplesOfJob(store: NotebookStore, job: string): { sampleId: string; code: string; product: string; job: string }[] {
+  return store.all("SELECT sampleId, code, product, job FROM sample WHERE job <> '' AND lower(job) = lower(?) ORDER BY addedSeq", [job]);
 }
 
 /** Finished tests of the job's samples, newest first. */

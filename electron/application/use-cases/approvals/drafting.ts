@@ -50,9 +50,11 @@ export function draftApproval(workplace: Workplace, { planId, replacesReason, lo
   if (signed !== null && replacesReason.trim() === '') {
     throw new InputError('replacesReason', '', 'There is a signed approval of this job and press run: say why another takes its place, or give the press run that is meant.');
   }
+  // As the samples write it, so that a job has one spelling.
+  const job = samplesOfJob(notebook.store, input.job)[0]?.job ?? input.job;
   const approvalId = workplace.newId();
   const replaces = signed === null ? null : { approvalId: signed, reason: replacesReason.trim() };
-  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, lotIds: [...new Set(lotIds)], replaces } }]);
+  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, job, lotIds: [...new Set(lotIds)], replaces } }]);
   return approvalView(notebook, approvalId);
 }
 
