@@ -1,15 +1,18 @@
 import type { Method } from '../../shared-lib/method/method.ts';
+import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { FollowedLine, FollowedPlan } from '../../shared-lib/notebook/plan-views.ts';
-import type { TestLine } from '../../shared-lib/notebook/views.ts';
+import type { PropertyLine, TestState } from '../../shared-lib/notebook/views.ts';
 import { dueAt } from '../../shared-lib/plan/due-at.ts';
 import { lineLimitTexts, replicatesText } from '../../shared-lib/plan/line-texts.ts';
 import { momentText } from '../../shared-lib/plan/moment-text.ts';
 import type { PlanLine } from '../../shared-lib/plan/plan.ts';
-import { planLineState } from './plan-line-state.ts';
+import { lineResult } from './approvals/line-result.ts';
+import { conditionAgainstPlan } from './condition-against-plan.ts';
 import type { OpenNotebook } from './open-notebook.ts';
+import { planLineState } from './plan-line-state.ts';
 import { findPlan, findPlanVersion, followedPlanOf, testsOfLines, testsWithoutLine, type StoredFollowedPlan } from './queries/plans.ts';
+import { loadTest } from './queries/tests.ts';
 import { Refusal } from './refusal.ts';
-import { testLine } from './test-line.ts';
 
 /** The plan that a sample follows, line by line; `null` where it follows none. */
 export function followedPlan(notebook: OpenNotebook, sampleId: string, now: Date): FollowedPlan | null {
@@ -41,15 +44,18 @@ function viewOf(notebook: OpenNotebook, followed: StoredFollowedPlan, now: Date)
     printedAt,
     laminatedAt,
     lines: content.lines.map((line) => {
-      const testId = tests.get(line.lineId) ?? null;
-      const mayTake = without.filter(({ methodId }) => methodId === line.methodId).map(({ methodId: _same, ...test }) => test);
-      return lineView(line, notebook.methods.find(line.methodId), followed, testId === null ? null : testLine(notebook, testId), mayTake, now);
+      const mayTake = without
+        .filter(({ methodId, testId }) => methodId === line.methodId && isAsPlanned(notebook, line, testId))
+        .map(({ methodId: _same, ...test }) => test);
+      return lineView(notebook, line, followed, tests.get(line.lineId) ?? null, mayTake, now);
     }),
   };
 }
 
-function lineView(line: PlanLine, method: Method | undefined, times: StoredFollowedPlan, test: TestLine | null, mayTake: FollowedLine['mayTake'], now: Date): FollowedLine {
+function lineView(notebook: OpenNotebook, line: PlanLine, times: StoredFollowedPlan, testId: string | null, mayTake: FollowedLine['mayTake'], now: Date): FollowedLine {
+  const method: Method | undefined = notebook.methods.find(line.methodId);
   const due = dueAt(line.moment, times);
+  const test = testId === null ? null : outcomeOf(notebook, line, testId);
   return {
     line,
     methodTitle: method?.title ?? line.methodId,
@@ -58,9 +64,23 @@ function lineView(line: PlanLine, method: Method | undefined, times: StoredFollo
     cautions: method?.cautions ?? [],
     state: planLineState(test, due, now),
     dueAt: due,
-    testId: test?.testId ?? null,
-    results: test?.headline ?? [],
+    testId,
+    results: test?.results ?? [],
     limitTexts: lineLimitTexts(line, method),
     mayTake,
   };
+}
+
+function isAsPlanned({ store, methods }: OpenNotebook, line: PlanLine, testId: string): boolean {
+  const test = loadTest(store, testId);
+  const method = methods.findOfTest(test);
+  return method !== undefined && conditionAgainstPlan(line, method, test.conditions) === null;
+}
+
+/** Compared with the limits of the plan, whatever limits the test itself was given. */
+function outcomeOf(notebook: OpenNotebook, { limits }: PlanLine, testId: string): { state: TestState; verdict: VerdictWord; results: PropertyLine[] } {
+  const { state } = loadTest(notebook.store, testId);
+  if (state !== 'finished') return { state, verdict: 'no limit', results: [] };
+  const { result, verdict } = lineResult(notebook, testId, limits);
+  return { state, verdict, results: result.properties };
 }

@@ -1,12 +1,13 @@
+import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { PlanLineState } from '../../shared-lib/notebook/plan-views.ts';
-import type { TestLine } from '../../shared-lib/notebook/views.ts';
+import type { TestState } from '../../shared-lib/notebook/views.ts';
 
 /**
  * How far a test of a plan has come. It is overdue once the day on which it was due is over.
- * @param test that the line was last given, if any
+ * @param test that the line was last given, if any, judged by the limits of the plan
  * @param dueAt ISO 8601; `null` while the time that the moment counts from is not stated
  */
-export function planLineState(test: Pick<TestLine, 'state' | 'verdict'> | null, dueAt: string | null, now: Date): PlanLineState {
+export function planLineState(test: { state: TestState; verdict: VerdictWord } | null, dueAt: string | null, now: Date): PlanLineState {
   if (test?.state === 'running') return 'running';
   if (test?.state === 'outdated') return 'outdated';
   if (test) return test.verdict === 'no limit' ? 'tested' : test.verdict;

@@ -69,10 +69,10 @@ export interface FollowedLine {
   dueAt: string | null;
   /** The test that the line was last given. */
   testId: string | null;
-  /** Headline properties of that test. */
+  /** Of that test once it is finished, each compared with the limit of the plan. */
   results: PropertyLine[];
   /** Limits of the line in words: 'Print retained at least 95 % (common practice)'. */
   limitTexts: string[];
-  /** Tests of the sample by this method that no line has yet and that may be taken for it. */
+  /** Tests of the sample by this method, under the conditions of the line, that no line has yet: newest first. */
   mayTake: { testId: string; startedAt: string; state: 'running' | 'finished' | 'outdated' }[];
 }

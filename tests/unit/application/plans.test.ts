@@ -143,6 +143,9 @@ describe('a sample that follows a plan', () => {
 
   it('takes a test that was made without the plan, but only its own and by the same method', async () => {
     const { bench, sampleId, stateOf } = await follow();
+    const onPress = await bench.do('test.start', { sampleId, methodId: 'tape-adhesion' });
+    await bench.do('condition.enter', { testId: onPress.test.testId, key: 'moment', typed: 'p' });
+    expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: tape, testId: onPress.test.testId })).toMatchObject({ field: 'testId', message: expect.stringContaining('another condition') as string });
     const { test } = await bench.do('test.start', { sampleId, methodId: 'tape-adhesion' });
     expect((await stateOf(tape)).mayTake.map(({ testId }) => testId)).toEqual([test.testId]);
     expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: bond, testId: test.testId })).toMatchObject({ field: 'testId' });
@@ -151,6 +154,24 @@ describe('a sample that follows a plan', () => {
     expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: tape, testId: strange.test.testId })).toMatchObject({ field: 'testId' });
     await bench.do('samplePlan.takeTest', { sampleId, lineId: tape, testId: test.testId });
     expect(await stateOf(tape)).toMatchObject({ state: 'running', testId: test.testId, mayTake: [] });
+  });
+
+  it('judges a test that it takes by the limits of the plan, whatever limits that was made with', async () => {
+    const { bench, sampleId, stateOf } = await follow();
+    const { test } = await bench.do('test.start', { sampleId, methodId: 'lamination-bond' });
+    const { testId } = test;
+    await bench.do('test.setLimits', { testId, limits: [{ property: 'mean', lower: 0.2, upper: null, source: 'a hope' }], rule: 'simple', reason: '' });
+    await bench.do('condition.enter', { testId, key: 'speedMmPerMin', typed: '100' });
+    for (const row of ['r1', 'r2', 'r3']) {
+      await bench.do('reading.enter', { testId, row, key: 'forceN', typed: '0,7' });
+      await bench.do('reading.enter', { testId, row, key: 'mode', typed: 'a' });
+    }
+    expect((await bench.do('test.finish', { testId, remark: '' })).test.verdict).toBe('meets');
+    await bench.do('samplePlan.takeTest', { sampleId, lineId: bond, testId });
+    // 0.7 N/15 mm meets the 0.2 of the test, not the 1 of the plan.
+    const line = await stateOf(bond);
+    expect(line.state).toBe('falls short');
+    expect(line.results.map(({ key, text, limitText, verdict }) => `${key} ${text} ${limitText} ${verdict.verdict}`)).toContain('minimum 0.7 N/15 mm ≥ 1 N/15 mm falls short');
   });
 
   it('has no due dates while its times are not stated; moving a stated one needs a reason', async () => {

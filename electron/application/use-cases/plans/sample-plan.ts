@@ -1,6 +1,7 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { FollowedPlan } from '../../../../shared-lib/notebook/plan-views.ts';
+import { conditionAgainstPlan } from '../../condition-against-plan.ts';
 import { followedPlan, lineOfSample } from '../../followed-plan.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { followedPlanOf, type StoredFollowedPlan } from '../../queries/plans.ts';
@@ -59,6 +60,8 @@ export function takeTestForLine(workplace: Workplace, { sampleId, lineId, testId
   const test = loadTest(notebook.store, testId);
   if (test.sampleId !== sampleId) throw new InputError('testId', testId, 'This test was made on another sample.');
   if (test.methodId !== line.methodId) throw new InputError('testId', testId, 'This test was made by another method than the plan asks for.');
+  const other = conditionAgainstPlan(line, notebook.methods.ofTest(test), test.conditions);
+  if (other) throw new InputError('testId', testId, `This test was made under another condition than the plan asks for: ${other.label}.`);
   notebook.append([{ kind: 'planLine.tested', body: { sampleId, planId, lineId, testId, replicates: line.replicates } }]);
   return followedPlan(notebook, sampleId, workplace.now())!;
 }
