@@ -1,30 +1,43 @@
 import type { PropertyVerdict } from '../../../shared-lib/method/property-verdict.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { knownTo } from './merges.ts';
 import type { StoredTest } from './tests.ts';
 
 const MOST_LOOKED_AT = 200;
 
+/** Finished earlier, by the same method, on the same product, against the same reference. */
+const ALIKE = `FROM test AS earlier
+  JOIN sample ON sample.sampleId = earlier.sampleId AND sample.product = (SELECT product FROM sample WHERE sampleId = ?4)
+  JOIN condition ON condition.testId = earlier.testId AND condition.key = 'reference' AND condition.value = ?1
+    AND earlier.methodId = ?2 AND earlier.state = 'finished' AND earlier.finishedSeq < ?3`;
+
 /**
- * The test that stands for the last approved lot: the newest one that was finished before this one was started, by the same
- * method, on the same product, against the same reference, and that meets its limits. A signed press approval of such a test
- * will go before the verdict: this is the one place that decides.
+ * The test that stands for the last approved lot, of those finished before this one was started, by the same method, on the
+ * same product, against the same reference: that of the last press approval which was signed and stood when this one was
+ * started; where there is none, the newest that meets its limits. This is the one place that decides.
  */
 export function lastApprovedTest(store: NotebookStore, test: StoredTest): string | null {
   const reference = test.conditions.reference?.value ?? null;
   if (reference === null) return null;
+  const known = knownTo(store, test.startedSeq);
+  const before = (seq: number | null) => seq !== null && seq < test.startedSeq && known(seq);
+  const parameters = [reference, test.methodId, test.startedSeq, test.sampleId, MOST_LOOKED_AT];
+  const signed = store
+    .all<{ testId: string; finishedSeq: number; signedSeq: number; withdrawnSeq: number | null; replacedSeq: number | null }>(
+      `SELECT earlier.testId, earlier.finishedSeq, signedSeq, withdrawnSeq, replacedSeq ${ALIKE}
+       JOIN approval_line ON approval_line.testId = earlier.testId JOIN approval USING (approvalId) WHERE signedSeq < ?3 ORDER BY signedSeq DESC, earlier.finishedSeq DESC LIMIT ?5`,
+      parameters,
+    )
+    .find(({ finishedSeq, signedSeq, withdrawnSeq, replacedSeq }) => known(finishedSeq) && known(signedSeq) && !before(withdrawnSeq) && !before(replacedSeq));
+  if (signed) return signed.testId;
   return (
     store
-      .all<{ testId: string; verdicts: string }>(
-        `SELECT earlier.testId, earlier.verdicts FROM test AS earlier
-         JOIN sample ON sample.sampleId = earlier.sampleId
-         JOIN condition ON condition.testId = earlier.testId AND condition.key = 'reference' AND condition.value = ?1
-         WHERE earlier.methodId = ?2 AND earlier.state = 'finished' AND earlier.finishedSeq < ?3
-           AND sample.product = (SELECT product FROM sample WHERE sampleId = ?4)
-         ORDER BY earlier.finishedSeq DESC LIMIT ?5`,
-        [reference, test.methodId, test.startedSeq, test.sampleId, MOST_LOOKED_AT],
+      .all<{ testId: string; verdicts: string; finishedSeq: number }>(
+        `SELECT earlier.testId, earlier.verdicts, earlier.finishedSeq ${ALIKE} ORDER BY earlier.finishedSeq DESC LIMIT ?5`,
+        parameters,
       )
-      .find(({ verdicts }) => worstVerdict((JSON.parse(verdicts) as PropertyVerdict[]).map(({ verdict }) => verdict)) === 'meets')?.testId ?? null
+      .find(({ verdicts, finishedSeq }) => known(finishedSeq) && worstVerdict((JSON.parse(verdicts) as PropertyVerdict[]).map(({ verdict }) => verdict)) === 'meets')?.testId ?? null
   );
 }
 

@@ -199,3 +199,40 @@ describe('a press approval', () => {
     expect((await bench.do('approvalLine.drop', { approvalId, lineId: added.checklist[1]!.lineId, reason: 'no barcode' })).checklist).toHaveLength(1);
   });
 });
+
+describe('the last approved lot', () => {
+  const bands = Array.from({ length: 31 }, (_, index) => 400 + 10 * index);
+  const red = (edge: number) => `400-700: ${bands.map((nm) => (4 + 60 / (1 + Math.exp(-(nm - edge) / 14))).toFixed(2)).join(' ')}`;
+  const colourPlan: PlanContent = { ...glossPlan, title: 'Colour', lines: [{ ...glossPlan.lines[0]!, lineId: 'colour printing+0', methodId: 'colour-measured', limits: [] }] };
+
+  it('is that of the signed press approval, before any that merely meets its limits, for as long as it stands', async () => {
+    const { bench, abena } = await setting();
+    await bench.do('reference.add', { name: 'Pouch red', illuminant: 'D50', observer: 2, condition: 'M1', geometry: null, note: '', spectrum: red(585), lab: null });
+    const measure = async (code: string, edge: number) => {
+      const { test } = await bench.startTest('colour-measured', code);
+      const { testId } = test;
+      await bench.do('condition.enter', { testId, key: 'reference', typed: 'Pouch red' });
+      await bench.do('reading.enter', { testId, row: 'r1', key: 'spectrum', typed: red(edge) });
+      await bench.do('test.setLimits', { testId, limits: [{ property: 'deltaE00', lower: null, upper: 2, source: '' }], rule: 'simple', reason: 'One reading' });
+      return bench.do('test.finish', { testId, remark: '' });
+    };
+    const approvedLot = (sheet: Awaited<ReturnType<typeof measure>>) =>
+      sheet.live!.result.tables!.find(({ title }) => title === 'This print against')!.rows.map(({ against }) => String(against)).find((against) => against.startsWith('last approved lot'));
+    const { testId } = (await measure('Q-signed', 586)).test;
+    await measure('Q-newer', 585.5);
+    expect(approvedLot(await measure('Q-before', 585.2))).toContain('Q-newer');
+
+    const { planId } = await bench.do('plan.add', { content: colourPlan });
+    const { approvalId, checklist } = await bench.do('approval.draft', { planId, product: '', job: JOB, customer: '', pressRun: '', lotIds: [], note: '' });
+    const { digest, standing } = await bench.do('approvalLine.link', { approvalId, lineId: checklist[0]!.lineId, testId });
+    expect(standing).toBe('ready to sign');
+    await bench.do('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });
+    const meanwhile = await measure('Q-while', 585.3);
+    expect(approvedLot(meanwhile)).toContain('Q-signed');
+    await bench.do('approval.withdraw', { approvalId, reason: 'complaint', personId: abena, passphrase: PASS });
+    expect(approvedLot(await measure('Q-after', 585.4))).toContain('Q-while');
+    // What was finished while it stood keeps what it was seen beside.
+    expect(approvedLot(await bench.do('test.get', { testId: meanwhile.test.testId }))).toContain('Q-signed');
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
+  }, 60_000);
+});
