@@ -1,5 +1,5 @@
 import type { Content, ContentText } from 'pdfmake/interfaces.js';
-import type { TableColumn } from '../../shared-lib/calculation/calculation.ts';
+import type { TableColumn } from '../../shared-lib/calculation/table-column.ts';
 import type { TableCell as DataCell, TableRow } from '../../shared-lib/calculation/result.ts';
 import { columnDecimals, formatNumber, plainDecimals } from '../../shared-lib/quantity/format.ts';
 import type { ReportSection } from '../../shared-lib/report/content.ts';

@@ -1,5 +1,5 @@
 import { formatNumber, plainDecimals } from '../../shared-lib/quantity/format.ts';
-import type { TableColumn } from '../../shared-lib/calculation/calculation.ts';
+import type { TableColumn } from '../../shared-lib/calculation/table-column.ts';
 import type { TableCell, TableRow } from '../../shared-lib/calculation/result.ts';
 import { alignDecimals } from './align-decimals.ts';
 

@@ -2,16 +2,7 @@ import type { z } from 'zod';
 import { InputError } from './input-error.ts';
 import type { CalculationResult, Flag, ResultValue, SwatchPair, TableRow, TitledTable } from './result.ts';
 import type { Figure } from '../figure/figure.ts';
-
-/** A column of a calculation's table, for the screen and the report. */
-export interface TableColumn {
-  /** Field name in `CalculationResult.table`; carries its unit where it has one. */
-  key: string;
-  title: string;
-  unit?: string;
-  /** Decimals to print; default: the digits that the value needs. */
-  decimals?: number;
-}
+import type { TableColumn } from './table-column.ts';
 
 /** What a calculation's own function returns; `runCalculation` adds id, version, cautions and sources. */
 export interface Outcome {

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure/figure.ts';
-import type { TableColumn } from './calculation.ts';
+import type { TableColumn } from './table-column.ts';
 import { z } from 'zod';
 
 /**

@@ -1,4 +1,4 @@
-import type { TableColumn } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import type { ResultValue, TableRow } from '../calculation/result.ts';
 import { studentTQuantile } from '../statistics/distributions.ts';
 import type { FadeLife } from './fade-life.ts';

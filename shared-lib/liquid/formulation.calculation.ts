@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { defineCalculation, type TableColumn } from '../calculation/calculation.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { ResultValue, TableRow } from '../calculation/result.ts';
 import { scaleResult } from '../calculation/scale-result.ts';

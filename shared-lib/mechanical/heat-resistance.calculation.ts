@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { defineCalculation, type TableColumn } from '../calculation/calculation.ts';
+import { defineCalculation } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';

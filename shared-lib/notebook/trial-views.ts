@@ -1,4 +1,4 @@
-import type { TableColumn } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import type { CalculationResult, Flag } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
 import type { StripSpec } from '../figure/strip.ts';

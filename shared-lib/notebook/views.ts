@@ -1,4 +1,4 @@
-import type { TableColumn } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';

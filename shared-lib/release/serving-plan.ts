@@ -1,4 +1,4 @@
-import type { TableColumn } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { TitledTable } from '../calculation/result.ts';
 import type { BenchReadings, ChoiceField, NumberField, TextField } from '../method/method.ts';

@@ -1,6 +1,6 @@
 import type { Figure } from '../figure/figure.ts';
 import type { Flag, SwatchPair, TableRow, TitledTable } from '../calculation/result.ts';
-import type { TableColumn } from '../calculation/calculation.ts';
+import type { TableColumn } from '../calculation/table-column.ts';
 import type { Caution } from '../method/method.ts';
 import type { PropertyLine } from '../notebook/views.ts';
 import type { VerdictWord } from '../method/property-verdict.ts';

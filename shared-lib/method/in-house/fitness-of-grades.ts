@@ -1,6 +1,6 @@
 import { formatNumber } from '../../quantity/format.ts';
 import { clopperPearson } from '../../statistics/clopper-pearson.ts';
-import type { Fitness, StudiedProperty, StudiedReading } from './fitness.ts';
+import type { Fitness, StudiedProperty, StudiedReading } from './studied.ts';
 
 /** Common practice: weighted kappa from 0.75 on is good; nine parts in ten are put on the same side of the limit by everyone. */
 const LEAST_KAPPA = 0.75;

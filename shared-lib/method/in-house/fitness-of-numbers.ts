@@ -1,5 +1,5 @@
 import { formatNumber } from '../../quantity/format.ts';
-import type { Fitness, StudiedProperty } from './fitness.ts';
+import type { Fitness, StudiedProperty } from './studied.ts';
 
 /** Common practice for a measuring system: a fifth is good, a third no longer. The scatter counts as six standard deviations. */
 const MOST_SHARE_PCT = 30;

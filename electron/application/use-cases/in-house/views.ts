@@ -1,4 +1,5 @@
-import { fitnessOf, type Fitness } from '../../../../shared-lib/method/in-house/fitness.ts';
+import { fitnessOf } from '../../../../shared-lib/method/in-house/fitness.ts';
+import type { Fitness } from '../../../../shared-lib/method/in-house/studied.ts';
 import type { InHouseMethod } from '../../../../shared-lib/method/in-house/in-house-method.ts';
 import { studiedProperty } from '../../../../shared-lib/method/in-house/studied-property.ts';
 import type { WrittenProperty, WrittenReading } from '../../../../shared-lib/method/in-house/written-method.ts';

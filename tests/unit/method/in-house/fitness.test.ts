@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runCalculation } from '../../../../shared-lib/calculation/calculation.ts';
-import { fitnessOf, type StudiedProperty, type StudiedReading } from '../../../../shared-lib/method/in-house/fitness.ts';
+import { fitnessOf } from '../../../../shared-lib/method/in-house/fitness.ts';
+import type { StudiedProperty, StudiedReading } from '../../../../shared-lib/method/in-house/studied.ts';
 import { standardisingAdvice, writtenFromHabit } from '../../../../shared-lib/method/in-house/standardise.ts';
 import type { Habit } from '../../../../shared-lib/method/in-house/habit.ts';
 import { checkWrittenMethod } from '../../../../shared-lib/method/in-house/check-written-method.ts';
