@@ -6,6 +6,7 @@ import { buildDemoNotebook } from './application/demo/build-demo-notebook.ts';
 import { systemClock } from './store/clock.ts';
 import type { ApplicationMessage, HostMessage, Port } from './application-port.ts';
 import { renderApprovalPdf } from './report/approval-pdf.ts';
+import { renderLabelsPdf } from './report/labels-pdf.ts';
 import { renderPlanPdf } from './report/plan-pdf.ts';
 import { renderReportPdf } from './report/report-pdf.ts';
 
@@ -26,6 +27,7 @@ export function serveApplication(port: Port): void {
           version: message.options.version,
           renderReport: renderReportPdf,
           renderPlan: renderPlanPdf,
+          renderLabels: renderLabelsPdf,
           renderApproval: renderApprovalPdf,
           emit: (event) => post({ kind: 'event', event }),
         });

@@ -1,15 +1,11 @@
 import { z } from 'zod';
 import { call } from './api-call.ts';
 import { limitSchema } from './method/property-verdict.ts';
-import { cellValueSchema, materialKindSchema, entryBodies } from './notebook/entry.ts';
+import { cellValueSchema, entryBodies } from './notebook/entry.ts';
 import type {
   BenchSheetView,
-  LotView,
-  MaterialView,
   RecordView,
   ReportLine,
-  SampleLine,
-  SampleView,
   SessionView,
   TestLine,
   TodayView,
@@ -23,10 +19,14 @@ import { inHouseCalls } from './in-house-calls.ts';
 import { approvalCalls } from './approval-calls.ts';
 import { attachmentCalls } from './attachment-calls.ts';
 import { colourCalls } from './colour-calls.ts';
+import { equipmentCalls } from './equipment-calls.ts';
+import { materialCalls } from './material-calls.ts';
 import { mergeCalls } from './merge-calls.ts';
 import { personCalls } from './person-calls.ts';
 import { planCalls } from './plan-calls.ts';
 import { draftCalls } from './draft-calls.ts';
+import { searchCalls } from './search-calls.ts';
+import { sampleCalls } from './sample-calls.ts';
 import { trialCalls } from './trial-calls.ts';
 import { witnessCalls } from './witness-calls.ts';
 
@@ -59,22 +59,6 @@ export const api = {
   ),
   'notebook.open': call<SessionView>()(z.strictObject({ handle: z.string().min(1).max(4096) })),
   'notebook.checkpoint': call<SessionView>()(nothing),
-
-  'materials.list': call<MaterialView[]>()(nothing),
-  'material.add': call<MaterialView>()(
-    z.strictObject({ kind: materialKindSchema, name: line.min(1), supplier: line, description: text }),
-  ),
-  'lot.add': call<LotView>()(
-    z.strictObject({ materialId: id, code: line.min(1), receivedOn: z.iso.date().nullable(), note: text }),
-  ),
-
-  'samples.list': call<{ total: number; samples: SampleLine[] }>()(
-    z.strictObject({ search: line.default(''), offset: z.number().int().min(0).default(0), limit: z.number().int().min(1).max(500).default(200) }),
-  ),
-  'sample.get': call<SampleView>()(z.strictObject({ sampleId: id })),
-  'sample.add': call<SampleView>()(
-    z.strictObject({ code: line.min(1), product: line, job: line, roll: line, note: text, lotIds: z.array(id).max(50) }),
-  ),
 
   'methods.list': call<MethodData[]>()(nothing),
 
@@ -144,6 +128,9 @@ export const api = {
   'record.verify': call<VerifyView>()(nothing),
 
   ...personCalls,
+  ...materialCalls,
+  ...sampleCalls,
+  ...equipmentCalls,
   ...planCalls,
   ...approvalCalls,
   ...draftCalls,
@@ -153,6 +140,7 @@ export const api = {
   ...attachmentCalls,
   ...inHouseCalls,
   ...mergeCalls,
+  ...searchCalls,
 } as const;
 
 export { cellValueSchema };

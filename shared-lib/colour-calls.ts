@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { call } from './api-call.ts';
 import { referenceFields, spectraReadingSchema, toleranceFields } from './notebook/colour-entries.ts';
 import type { ItemChoice, ReferenceView, SpectraPreview } from './notebook/colour-views.ts';
+import { itemsOfNotebook } from './method/method.ts';
 import type { BenchSheetView } from './notebook/views.ts';
 
 const id = z.string().min(1).max(64);
@@ -26,7 +27,7 @@ export const colourCalls = {
   ),
   'tolerance.set': call<ReferenceView>()(z.strictObject({ referenceId: id, ...toleranceFields, customer: line.min(1), reason: text.default('') })),
   /** What an item field of a bench sheet can name. */
-  'items.find': call<ItemChoice[]>()(z.strictObject({ of: z.enum(['reference', 'sample']), search: line.default('') })),
+  'items.find': call<ItemChoice[]>()(z.strictObject({ of: z.enum(itemsOfNotebook), search: line.default(''), /** For which; those that serve it come first. */ methodId: z.string().max(100).default('') })),
 
   'spectra.preview': call<SpectraPreview>()(z.strictObject({ name: line, bytes: fileBytes, reading: spectraReadingSchema.partial() })),
   /** Reads spectra of a file into a cell and the rows below it, in their order; `row` is '' for a condition, which takes one. */

@@ -4,6 +4,7 @@ import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { MethodBook } from './method-book.ts';
 import { approvalLineTitle } from './approvals/line-title.ts';
+import { FLUID_NAME, INSTRUMENT_NAME } from './queries/equipment.ts';
 import { itemName } from './queries/items.ts';
 import { withUnit } from './with-unit.ts';
 
@@ -36,6 +37,8 @@ export function entryNames(store: NotebookStore, methods: MethodBook): EntryName
     person: (id) => nameIn('SELECT name FROM person WHERE personId = ?', id),
     material: (id) => nameIn('SELECT name FROM material WHERE materialId = ?', id),
     lot: (id) => nameIn("SELECT material.name || ', lot ' || lot.code AS name FROM lot JOIN material USING (materialId) WHERE lotId = ?", id),
+    instrument: (id) => `the instrument ${nameIn(`SELECT ${INSTRUMENT_NAME} AS name FROM instrument WHERE instrumentId = ?`, id)}`,
+    fluid: (id) => nameIn(`SELECT ${FLUID_NAME} AS name FROM fluid WHERE fluidId = ?`, id),
     sample: (id) => nameIn('SELECT code AS name FROM sample WHERE sampleId = ?', id),
     method: (id) => methods.find(id)?.shortTitle ?? id,
     test: (id) => {

@@ -2,6 +2,7 @@ import type { MethodStudy } from '../../shared-lib/method/method-study.ts';
 import type { BenchReadings, CellValue, Companion, Companions, Field, MeasuredPhoto, Method, Trace } from '../../shared-lib/method/method.ts';
 import type { ReferenceColour } from '../../shared-lib/method/reference-colour.ts';
 import { evaluateTest, type Evaluation } from './evaluate-test.ts';
+import { doubtFlags } from './doubt-flags.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { lastApprovedTest, testOfControl } from './queries/companions.ts';
 import { findReference } from './queries/references.ts';
@@ -22,6 +23,7 @@ export function evaluationOf(notebook: OpenNotebook, test: StoredTest, method: M
 /** The same, worked out anew whatever was worked out before. */
 export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, method: Method): Evaluation {
   const evaluation = evaluateTest(method, benchReadings(notebook, test, method), test.rule, studiesOf(notebook, test));
+  evaluation.live?.result.flags.push(...doubtFlags(notebook.store, test, method));
   if (evaluation.live && test.methodVersion !== method.version) {
     evaluation.live.result.flags.push({
       code: 'method-version',

@@ -1,6 +1,7 @@
 import type { ApplicationEvent } from '../../shared-lib/api.ts';
 import type { ReportContent } from '../../shared-lib/report/content.ts';
 import type { ApprovalContent } from '../../shared-lib/report/approval-content.ts';
+import type { LabelSize, SampleLabel } from '../../shared-lib/report/label-sheet.ts';
 import type { PlanSheet } from '../../shared-lib/report/plan-sheet.ts';
 import type { Clock } from '../store/clock.ts';
 
@@ -15,6 +16,8 @@ export interface Surroundings {
   renderReport: (content: ReportContent) => Promise<Uint8Array>;
   renderPlan: (sheet: PlanSheet) => Promise<Uint8Array>;
   renderApproval: (content: ApprovalContent) => Promise<Uint8Array>;
+  /** `skip`: labels of the first sheet that are used up. */
+  renderLabels: (labels: SampleLabel[], size: LabelSize, skip: number) => Promise<Uint8Array>;
   emit: (event: ApplicationEvent) => void;
   /** For salts; left out: the system's. A demo, which is the same each time, gives its own. */
   randomBytes?: (count: number) => Uint8Array;

@@ -1,7 +1,7 @@
 import type { CallName, CallOutput, ParsedInput } from '../../shared-lib/api.ts';
 import { benchSheet } from './bench-sheet.ts';
 import { itemChoices } from './queries/items.ts';
-import { listMaterials } from './queries/materials.ts';
+import { findEverything } from './queries/search/find-everything.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
 import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
 import { addApprovalLine, approvalsList, draftApproval, dropApprovalLine, getApproval, jobFacts } from './use-cases/approvals/drafting.ts';
@@ -10,7 +10,12 @@ import { approvalPdf, signApproval, withdrawApproval } from './use-cases/approva
 import { enterCondition } from './use-cases/conditions.ts';
 import { draftsKept, keepDraft } from './use-cases/drafts.ts';
 import { setLimits } from './use-cases/limits.ts';
-import { addLot, addMaterial } from './use-cases/materials.ts';
+import { addFluid, changeFluid, fluidsList, retireFluid, returnFluid } from './use-cases/equipment/fluids.ts';
+import { addInstrument, calibrateInstrument, changeInstrument, instrumentsList, retireInstrument, returnInstrument, voidCalibration } from './use-cases/equipment/instruments.ts';
+import { sampleLabels } from './use-cases/labels.ts';
+import { addLot, describeLot, lotPage, makeLotFrom, retireLot, returnLot } from './use-cases/lots.ts';
+import { addMaterial, describeMaterial, getMaterial, materialsList } from './use-cases/materials.ts';
+import { recallCsv, recallLot } from './use-cases/recall.ts';
 import { describeHabit } from './use-cases/in-house/habits.ts';
 import { inspectMethodFile, takeInMethodFile, writeOutMethodFile } from './use-cases/in-house/method-files.ts';
 import { addInHouseMethod, changeInHouseMethod, retireInHouseMethod } from './use-cases/in-house/methods.ts';
@@ -29,7 +34,7 @@ import { measurePhoto, previewPhoto } from './use-cases/photos.ts';
 import { addReference, referencesList, setTolerance } from './use-cases/references.ts';
 import { issueReport, previewReport, reportContent, reportPdf, reportsList } from './use-cases/reports.ts';
 import { remarkRow, restoreRow, voidRow } from './use-cases/rows.ts';
-import { addSample, samplesList, sampleView } from './use-cases/samples.ts';
+import { addSample, changeSample, retireSample, returnSample, samplesList, sampleView } from './use-cases/samples.ts';
 import { sessionView, takeBench } from './use-cases/session.ts';
 import { readSpectrum, spectraPreview } from './use-cases/spectra.ts';
 import { finishTest } from './use-cases/test-finish.ts';
@@ -89,12 +94,37 @@ export const useCases = {
   'approval.sign': signApproval,
   'approval.withdraw': withdrawApproval,
   'approval.pdf': approvalPdf,
-  'materials.list': ({ notebook }) => listMaterials(notebook.store),
+  'materials.list': materialsList,
+  'material.get': getMaterial,
   'material.add': addMaterial,
+  'material.describe': describeMaterial,
   'lot.add': addLot,
+  'lot.get': lotPage,
+  'lot.describe': describeLot,
+  'lot.makeFrom': makeLotFrom,
+  'lot.retire': retireLot,
+  'lot.return': returnLot,
+  'lot.recall': recallLot,
+  'lot.recallCsv': recallCsv,
+  'instruments.list': instrumentsList,
+  'instrument.add': addInstrument,
+  'instrument.change': changeInstrument,
+  'instrument.calibrate': calibrateInstrument,
+  'calibration.void': voidCalibration,
+  'instrument.retire': retireInstrument,
+  'instrument.return': returnInstrument,
+  'fluids.list': fluidsList,
+  'fluid.add': addFluid,
+  'fluid.change': changeFluid,
+  'fluid.retire': retireFluid,
+  'fluid.return': returnFluid,
   'samples.list': samplesList,
   'sample.get': ({ notebook }, { sampleId }) => sampleView(notebook, sampleId),
   'sample.add': addSample,
+  'sample.change': changeSample,
+  'sample.retire': retireSample,
+  'sample.return': returnSample,
+  'samples.labels': sampleLabels,
   'methods.list': methodsList,
   'today.get': today,
   'test.start': startTest,
@@ -145,7 +175,7 @@ export const useCases = {
   'references.list': referencesList,
   'reference.add': addReference,
   'tolerance.set': setTolerance,
-  'items.find': ({ notebook }, { of, search }) => itemChoices(notebook.store, of, search),
+  'items.find': ({ notebook }, { of, search, methodId }) => itemChoices(notebook.store, of, search, methodId),
   'spectra.preview': (_workplace, input) => spectraPreview(input),
   'spectrum.read': readSpectrum,
   'method.get': getMethod,
@@ -158,6 +188,7 @@ export const useCases = {
   'methodFile.write': writeOutMethodFile,
   'methodFile.inspect': inspectMethodFile,
   'methodFile.takeIn': takeInMethodFile,
+  'search.find': ({ notebook }, { search, limit }) => findEverything(notebook, search, limit),
   'merge.preview': previewMerge,
   'merge.make': makeMerge,
   'merges.list': mergesList,

@@ -6,6 +6,7 @@ import type { MergeView } from '../../shared-lib/notebook/merge-views.ts';
 import { Application } from '../application/application.ts';
 import { systemClock } from '../store/clock.ts';
 import { renderApprovalPdf } from '../report/approval-pdf.ts';
+import { renderLabelsPdf } from '../report/labels-pdf.ts';
 import { renderPlanPdf } from '../report/plan-pdf.ts';
 import { renderReportPdf } from '../report/report-pdf.ts';
 import { CommandProblem } from './command-problem.ts';
@@ -35,6 +36,7 @@ export async function withApplication(
     version: 'command line',
     renderReport: renderReportPdf,
     renderPlan: renderPlanPdf,
+    renderLabels: renderLabelsPdf,
     renderApproval: renderApprovalPdf,
     emit: (event) => {
       if (event.kind === 'trouble') err(event.text);

@@ -153,10 +153,10 @@ export interface SpectrumField extends FieldBase {
   nameTo?: string;
 }
 
-/** Something of the notebook, chosen by its name. Its value is the id; of a reference colour that is not kept there, the name as typed. */
+/** Something of the notebook, chosen by its name. Its value is the id; of anything but a sample that is not kept there, the name as typed. */
 export interface ItemField extends FieldBase {
   kind: 'item';
-  of: 'reference' | 'sample';
+  of: (typeof itemsOfNotebook)[number];
 }
 
 export type Field = NumberField | TextField | ChoiceField | TraceField | PhotoField | SpectrumField | ItemField;
@@ -211,6 +211,9 @@ export interface Trace {
   displacementMm: Float64Array;
   forceN: Float64Array;
 }
+
+/** What an item field can name. `fluid`: test fluids, tapes and standards. */
+export const itemsOfNotebook = ['reference', 'sample', 'instrument', 'fluid'] as const;
 
 export type CellValue = number | string | null;
 

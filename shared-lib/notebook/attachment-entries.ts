@@ -6,7 +6,7 @@ const sha256 = z.string().length(64);
 const longText = z.string().max(20_000);
 
 /** What a file can be attached to. */
-export const attachedToSchema = z.enum(['sample', 'lot', 'material', 'test', 'method']);
+export const attachedToSchema = z.enum(['sample', 'lot', 'material', 'test', 'method', 'instrument', 'fluid']);
 
 const link = { sha256, attachedTo: attachedToSchema, attachedId: id };
 

@@ -33,6 +33,10 @@ function thing(attachedTo: AttachedTo, id: string, names: EntryNames): string {
       return names.test(id);
     case 'method':
       return `the method ${names.method(id)}`;
+    case 'instrument':
+      return names.instrument(id);
+    case 'fluid':
+      return names.fluid(id);
   }
 }
 

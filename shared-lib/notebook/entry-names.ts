@@ -8,6 +8,10 @@ export interface EntryNames {
   material(materialId: string): string;
   /** 'PET film 12 µm, lot 4711' */
   lot(lotId: string): string;
+  /** 'the instrument Spectrodensitometer, SD-2207' */
+  instrument(instrumentId: string): string;
+  /** 'Test fluids, lot TF-9' */
+  fluid(fluidId: string): string;
   /** 'S-014' */
   sample(sampleId: string): string;
   /** 'Test fluids' */

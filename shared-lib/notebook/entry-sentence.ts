@@ -2,10 +2,13 @@ import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
 import type { Entry } from './entry.ts';
 import { approvalSentence } from './approval-sentence.ts';
+import { equipmentSentence } from './equipment-sentence.ts';
 import { inHouseSentence } from './in-house-sentence.ts';
+import { materialSentence } from './material-sentence.ts';
 import { mergeSentence } from './merge-sentence.ts';
 import { personSentence } from './person-sentence.ts';
 import { planSentence } from './plan-sentence.ts';
+import { sampleSentence } from './sample-sentence.ts';
 import { trialSentence } from './trial-sentence.ts';
 import { witnessSentence } from './witness-sentence.ts';
 import { colourSentence } from './colour-sentence.ts';
@@ -125,6 +128,27 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'approval.signed':
     case 'approval.withdrawn':
       return plain(approvalSentence(entry, names));
+    case 'material.described':
+    case 'lot.described':
+    case 'lot.madeFrom':
+    case 'lot.retired':
+    case 'lot.returned':
+      return materialSentence(entry, names);
+    case 'sample.changed':
+    case 'sample.retired':
+    case 'sample.returned':
+      return sampleSentence(entry, names);
+    case 'instrument.added':
+    case 'instrument.changed':
+    case 'instrument.calibrated':
+    case 'calibration.voided':
+    case 'instrument.retired':
+    case 'instrument.returned':
+    case 'fluid.added':
+    case 'fluid.changed':
+    case 'fluid.retired':
+    case 'fluid.returned':
+      return equipmentSentence(entry, names);
     default:
       return plain(trialSentence(entry, names));
   }

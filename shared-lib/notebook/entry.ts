@@ -4,10 +4,13 @@ import { limitSchema, propertyVerdictSchema, verdictRuleSchema } from '../method
 import { approvalEntryBodies } from './approval-entries.ts';
 import { attachmentEntryBodies } from './attachment-entries.ts';
 import { colourEntryBodies } from './colour-entries.ts';
+import { equipmentEntryBodies } from './equipment-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
+import { layersSchema, lotDetailsSchema, materialEntryBodies } from './material-entries.ts';
 import { mergeEntryBodies } from './merge-entries.ts';
 import { personEntryBodies } from './person-entries.ts';
 import { planEntryBodies } from './plan-entries.ts';
+import { sampleDetailsSchema, sampleEntryBodies } from './sample-entries.ts';
 import { trialEntryBodies } from './trial-entries.ts';
 import { witnessEntryBodies } from './witness-entries.ts';
 
@@ -36,8 +39,18 @@ export const entryBodies = {
     supplier: shortText,
     /** Structure, thickness, chemistry … as the lab writes it, e.g. 'PET 12 µm / ink / adhesive / PE 60 µm'. */
     description: longText,
+    /** Its structure; absent: not said. */
+    layers: layersSchema.optional(),
   }),
-  'lot.added': z.strictObject({ lotId: id, materialId: id, code: shortText, receivedOn: day.nullable(), note: longText }),
+  'lot.added': z.strictObject({
+    lotId: id,
+    materialId: id,
+    code: shortText,
+    receivedOn: day.nullable(),
+    note: longText,
+    /** Absent: nothing said. */
+    details: lotDetailsSchema.optional(),
+  }),
   'sample.added': z.strictObject({
     sampleId: id,
     code: shortText,
@@ -46,6 +59,8 @@ export const entryBodies = {
     roll: shortText,
     note: longText,
     lotIds: z.array(id).max(50),
+    /** Absent: nothing said. */
+    details: sampleDetailsSchema.optional(),
   }),
   'test.started': z.strictObject({
     testId: id,
@@ -143,6 +158,9 @@ export const entryBodies = {
   ...witnessEntryBodies,
   ...planEntryBodies,
   ...approvalEntryBodies,
+  ...materialEntryBodies,
+  ...sampleEntryBodies,
+  ...equipmentEntryBodies,
 } as const;
 
 export type EntryKind = keyof typeof entryBodies;

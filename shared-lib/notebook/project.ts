@@ -2,13 +2,18 @@ import { approvalChanges } from './approval-changes.ts';
 import { attachedAbout, attachmentChanges } from './attachment-changes.ts';
 import { colourChanges } from './colour-changes.ts';
 import type { Entry } from './entry.ts';
+import { equipmentChanges } from './equipment-changes.ts';
 import type { Limit } from '../method/method.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableChange, TableName } from './tables.ts';
 import { inHouseChanges } from './in-house-changes.ts';
+import { materialChanges } from './material-changes.ts';
+import { noLotDetails } from './material-entries.ts';
 import { mergeChanges } from './merge-changes.ts';
 import { personChanges, signedChanges } from './person-changes.ts';
 import { planChanges } from './plan-changes.ts';
+import { sampleChanges } from './sample-changes.ts';
+import { noSampleDetails } from './sample-entries.ts';
 import { trialChanges } from './trial-changes.ts';
 import { witnessChanges } from './witness-changes.ts';
 
@@ -28,13 +33,15 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'person.added':
       return [insert('person', { ...entry.body, retired: 0, retiredReason: '', addedSeq: seq })];
     case 'material.added':
-      return [insert('material', { ...entry.body, addedSeq: seq })];
-    case 'lot.added':
-      return [insert('lot', { ...entry.body, addedSeq: seq })];
+      return [insert('material', { ...entry.body, layers: JSON.stringify(entry.body.layers ?? []), addedSeq: seq })];
+    case 'lot.added': {
+      const { details = noLotDetails, ...lot } = entry.body;
+      return [insert('lot', { ...lot, ...details, retiredAt: null, retiredReason: '', addedSeq: seq })];
+    }
     case 'sample.added': {
-      const { lotIds, ...sample } = entry.body;
+      const { lotIds, details = noSampleDetails, ...sample } = entry.body;
       return [
-        insert('sample', { ...sample, addedAt: occurredAt, addedBy: by, addedSeq: seq }),
+        insert('sample', { ...sample, ...details, retiredAt: null, retiredReason: '', addedAt: occurredAt, addedBy: by, addedSeq: seq }),
         ...lotIds.map((lotId, place) => insert('sample_lot', { sampleId: sample.sampleId, lotId, place })),
       ];
     }
@@ -193,6 +200,27 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
     case 'approval.signed':
     case 'approval.withdrawn':
       return approvalChanges(entry);
+    case 'material.described':
+    case 'lot.described':
+    case 'lot.madeFrom':
+    case 'lot.retired':
+    case 'lot.returned':
+      return materialChanges(entry);
+    case 'sample.changed':
+    case 'sample.retired':
+    case 'sample.returned':
+      return sampleChanges(entry);
+    case 'instrument.added':
+    case 'instrument.changed':
+    case 'instrument.calibrated':
+    case 'calibration.voided':
+    case 'instrument.retired':
+    case 'instrument.returned':
+    case 'fluid.added':
+    case 'fluid.changed':
+    case 'fluid.retired':
+    case 'fluid.returned':
+      return equipmentChanges(entry);
     default:
       return trialChanges(entry);
   }

@@ -1,4 +1,6 @@
 import type { BlockingState } from '../approval/line-state.ts';
+import type { FluidKind } from './equipment-entries.ts';
+import type { LotDetails } from './material-entries.ts';
 import type { AttachedTo } from './attachment-entries.ts';
 import type { DifferenceFormula } from '../colour/difference-formulas.ts';
 import type { ReferenceColour } from '../method/reference-colour.ts';
@@ -16,8 +18,19 @@ export interface Tables {
   passphrase: { personId: string; N: number; r: number; p: number; /** Hex. */ salt: string; /** Hex. */ hash: string; setAt: string };
   /** Wrong passphrases since the last right one. */
   signing_refused: { personId: string; times: number; lastAt: string };
-  material: { materialId: string; kind: MaterialKind; name: string; supplier: string; description: string; addedSeq: number };
-  lot: { lotId: string; materialId: string; code: string; receivedOn: string | null; note: string; addedSeq: number };
+  material: { materialId: string; kind: MaterialKind; name: string; supplier: string; description: string; /** JSON: `Layer[]`. */ layers: string; addedSeq: number };
+  lot: LotDetails & {
+    lotId: string;
+    materialId: string;
+    code: string;
+    receivedOn: string | null;
+    note: string;
+    retiredAt: string | null;
+    retiredReason: string;
+    addedSeq: number;
+  };
+  /** What went into a lot. */
+  lot_part: { lotId: string; partId: string; place: number };
   sample: {
     sampleId: string;
     code: string;
@@ -25,11 +38,34 @@ export interface Tables {
     job: string;
     roll: string;
     note: string;
+    customer: string;
+    acrossMm: number | null;
+    alongM: number | null;
+    keptAt: string;
+    retainedUntil: string | null;
+    retiredAt: string | null;
+    retiredReason: string;
     addedAt: string;
     addedBy: string;
     addedSeq: number;
   };
   sample_lot: { sampleId: string; lotId: string; place: number };
+  instrument: { instrumentId: string; name: string; serial: string; /** JSON: ids. */ methodIds: string; note: string; retiredAt: string | null; retiredReason: string; addedSeq: number };
+  calibration: { calibrationId: string; instrumentId: string; calibratedOn: string; dueOn: string | null; remark: string; enteredBy: string; seq: number };
+  fluid: {
+    fluidId: string;
+    kind: FluidKind;
+    name: string;
+    lot: string;
+    /** JSON: ids. */
+    methodIds: string;
+    openedOn: string | null;
+    expiresOn: string | null;
+    note: string;
+    retiredAt: string | null;
+    retiredReason: string;
+    addedSeq: number;
+  };
   test: {
     testId: string;
     sampleId: string;
@@ -311,8 +347,12 @@ export const tableKeys = {
   person: ['personId'],
   material: ['materialId'],
   lot: ['lotId'],
+  lot_part: ['lotId', 'partId'],
   sample: ['sampleId'],
   sample_lot: ['sampleId', 'lotId'],
+  instrument: ['instrumentId'],
+  calibration: ['calibrationId'],
+  fluid: ['fluidId'],
   attachment: ['sha256'],
   test: ['testId'],
   test_limit: ['testId', 'property'],

@@ -4,6 +4,9 @@ import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 import type { PhotoView } from './attachment-views.ts';
 import type { EntryKind, MaterialKind } from './entry.ts';
+import type { Layer } from '../material/layer.ts';
+import type { LotLine, LotPlaceView } from './material-views.ts';
+import type { SampleDetails } from './sample-entries.ts';
 import type { WitnessLine } from './witness-views.ts';
 import type { StripSpec } from '../figure/strip.ts';
 
@@ -54,6 +57,8 @@ export interface LotView {
   code: string;
   receivedOn: string | null;
   note: string;
+  /** Why it is not to be relied on, as the rest of a sentence that begins with its name; absent or '' where it is, or where nobody asked. */
+  doubt?: string;
 }
 
 export interface MaterialView {
@@ -62,7 +67,9 @@ export interface MaterialView {
   name: string;
   supplier: string;
   description: string;
-  lots: LotView[];
+  /** Its structure; none where it was not said. */
+  layers: Layer[];
+  lots: LotLine[];
 }
 
 export type TestState = 'running' | 'finished' | 'outdated';
@@ -111,11 +118,17 @@ export interface SampleLine {
   addedAt: string;
   tests: number;
   verdict: VerdictWord;
+  /** Disposed of. */
+  retired: boolean;
 }
 
-export interface SampleView extends SampleLine {
+export interface SampleView extends SampleLine, SampleDetails {
   note: string;
+  /** '' unless disposed of. */
+  retiredReason: string;
   lots: LotView[];
+  /** The same with all that went into them. */
+  madeFrom: LotPlaceView[];
   testLines: TestLine[];
 }
 
@@ -168,7 +181,7 @@ export interface TodayView {
   outdated: TestLine[];
   recentlyFinished: TestLine[];
   /** Something to do, with the day it is due (ISO) and why. */
-  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string; /** A press approval; absent: none. */ approvalId?: string }[];
+  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string; /** A press approval; absent: none. */ approvalId?: string; /** A lot; absent: none. */ lotId?: string; /** An instrument or test fluid; absent: none. */ equipmentId?: string }[];
 }
 
 export interface EntryLine {

@@ -40,7 +40,7 @@ export const testFluidsMethod: Method = {
     ...filmConditions,
     daysSinceTreatment,
     { kind: 'number', key: 'criterionS', label: 'Holds from', unit: 's', min: 0.1, max: 60, default: 2, usual: { min: 2, max: 2 }, required: true },
-    { kind: 'text', key: 'fluidLot', label: 'Fluid set and lot', maxLength: 100, hint: 'with the date it was last checked' },
+    { kind: 'item', of: 'fluid', key: 'fluidLot', label: 'Fluid set and lot', hint: 'one of Materials, Instruments and fluids, or any other with the date it was last checked' },
   ],
   readings: {
     rowName: 'position',

@@ -38,6 +38,7 @@ class Bench {
     version: 'bench',
     renderReport: () => Promise.resolve(new Uint8Array(1)),
     renderPlan: () => Promise.reject(new Error('not asked for')),
+    renderLabels: () => Promise.reject(new Error('not asked for')),
     renderApproval: () => Promise.reject(new Error('not asked for')),
     emit: () => undefined,
     timers: { after: () => () => undefined },

@@ -19,6 +19,7 @@ function open(): { call: <Name extends CallName>(name: Name, input: CallInput<Na
     version: '0.0.0-test',
     renderReport: () => Promise.reject(new Error('not asked for')),
     renderPlan: () => Promise.reject(new Error('not asked for')),
+    renderLabels: () => Promise.reject(new Error('not asked for')),
     renderApproval: () => Promise.reject(new Error('not asked for')),
     emit: () => undefined,
   });

@@ -63,3 +63,15 @@ test('a notebook of schema 2 keeps record and tables, and its record is found by
   expect(found('t1')).toBe(0); // the id of a test
   store.close();
 });
+
+test('a notebook of schema 1 takes structures, genealogy, instruments and test fluids; what it had is not said otherwise', async () => {
+  const path = join(temporaryFolder(), 'old.laydown');
+  earlierNotebook(1, path);
+  const store = await NotebookStore.open(path, testClock());
+  expect(store.all('SELECT DISTINCT customer, acrossMm, retainedUntil FROM sample')).toEqual([{ customer: '', acrossMm: null, retainedUntil: null }]);
+  store.append(oneOfEach.filter(({ kind }) => /^(material|lot|sample|instrument|calibration|fluid)\./.test(kind) && !/^sample\.(added|linked|unlinked)$/.test(kind)));
+  expect(store.tableDifferences()).toEqual([]);
+  expect(store.all('SELECT lotId, partId FROM lot_part')).toEqual([{ lotId: 'l1', partId: 'l1' }]);
+  expect(store.one('SELECT serial, retiredAt FROM instrument')).toEqual({ serial: 'SD-2208', retiredAt: null });
+  store.close();
+});

@@ -10,7 +10,7 @@ const floors: string[][] = [
   ['quantity', 'statistics', 'figure', 'calculation', 'picture'],
   ['method'],
   ['surface-energy', 'bond-strength', 'fade', 'colour', 'mechanical', 'cure', 'release', 'liquid'],
-  ['registry', 'plan', 'approval'],
+  ['registry', 'plan', 'approval', 'material', 'equipment'],
   ['notebook'],
   ['report', 'trial'],
 ];

@@ -23,6 +23,7 @@ export class DemoBench {
       notebooksFolder: folder,
       version: 'demo',
       renderPlan: () => Promise.reject(new Error('The demo prints no plan.')),
+      renderLabels: () => Promise.reject(new Error('The demo prints no label.')),
       ...print,
       emit: () => undefined,
       randomBytes: (count) => Uint8Array.from({ length: count }, () => Math.floor(this.#salts.uniform() * 256)),

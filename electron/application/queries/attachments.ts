@@ -42,7 +42,7 @@ export function isLinked(store: NotebookStore, attachedTo: AttachedTo, attachedI
   return store.one('SELECT 1 FROM attachment_link WHERE attachedTo = ? AND attachedId = ? AND sha256 = ?', [attachedTo, attachedId, sha256]) !== undefined;
 }
 
-const tableOf = { sample: ['sample', 'sampleId'], lot: ['lot', 'lotId'], material: ['material', 'materialId'], test: ['test', 'testId'], method: ['in_house_method', 'methodId'] } as const;
+const tableOf = { sample: ['sample', 'sampleId'], lot: ['lot', 'lotId'], material: ['material', 'materialId'], test: ['test', 'testId'], method: ['in_house_method', 'methodId'], instrument: ['instrument', 'instrumentId'], fluid: ['fluid', 'fluidId'] } as const;
 
 export function isThere(store: NotebookStore, attachedTo: AttachedTo, attachedId: string): boolean {
   const [table, key] = tableOf[attachedTo];

@@ -2,7 +2,7 @@ import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import type { Draft, OpenNotebook } from '../open-notebook.ts';
 import { isLinked } from '../queries/attachments.ts';
 import { entriesOfTest } from '../queries/entries.ts';
-import { loadTest } from '../queries/tests.ts';
+import { loadTest, testsOfSample } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { requireWithdrawable } from '../use-cases/test-withdraw.ts';
 import { isCellEntry, undoCell } from './undo-cell.ts';
@@ -38,6 +38,43 @@ function undoEntry(notebook: OpenNotebook, entry: Entry): Draft[] {
       if (!isLinked(notebook.store, link.attachedTo, link.attachedId, link.sha256)) throw changedSince();
       return [{ kind: 'attachment.unlinked', body: { ...link, reason: UNDONE } }];
     }
+    case 'material.described':
+    case 'lot.described':
+    case 'sample.changed':
+    case 'instrument.changed':
+    case 'fluid.changed': {
+      const { before, after } = entry.body;
+      return [{ kind: entry.kind, body: { ...entry.body, before: after, after: before, reason: UNDONE } } as Draft];
+    }
+    case 'lot.madeFrom': {
+      const { lotId, before, lotIds } = entry.body;
+      return [{ kind: 'lot.madeFrom', body: { lotId, before: lotIds, lotIds: before, reason: UNDONE } }];
+    }
+    case 'lot.added':
+    case 'lot.returned':
+      return [{ kind: 'lot.retired', body: { lotId: entry.body.lotId, reason: UNDONE } }];
+    case 'lot.retired':
+      return [{ kind: 'lot.returned', body: { lotId: entry.body.lotId, reason: UNDONE } }];
+    case 'sample.added':
+    case 'sample.returned':
+      if (entry.kind === 'sample.added' && testsOfSample(notebook.store, entry.body.sampleId).length > 0) throw new Refusal('conflict', 'It has tests already: correct it, or retire it with a reason.');
+      return [{ kind: 'sample.retired', body: { sampleId: entry.body.sampleId, reason: UNDONE } }];
+    case 'sample.retired':
+      return [{ kind: 'sample.returned', body: { sampleId: entry.body.sampleId, reason: UNDONE } }];
+    case 'instrument.added':
+    case 'instrument.returned':
+      return [{ kind: 'instrument.retired', body: { instrumentId: entry.body.instrumentId, reason: UNDONE } }];
+    case 'instrument.retired':
+      return [{ kind: 'instrument.returned', body: { instrumentId: entry.body.instrumentId, reason: UNDONE } }];
+    case 'instrument.calibrated': {
+      const { instrumentId, calibrationId } = entry.body;
+      return [{ kind: 'calibration.voided', body: { instrumentId, calibrationId, reason: UNDONE } }];
+    }
+    case 'fluid.added':
+    case 'fluid.returned':
+      return [{ kind: 'fluid.retired', body: { fluidId: entry.body.fluidId, reason: UNDONE } }];
+    case 'fluid.retired':
+      return [{ kind: 'fluid.returned', body: { fluidId: entry.body.fluidId, reason: UNDONE } }];
     case 'sample.linked':
       return [{ kind: 'sample.unlinked', body: { ...entry.body, reason: UNDONE } }];
     case 'sample.unlinked': {

@@ -1,27 +1,44 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
-import type { LotView, MaterialView } from '../../../shared-lib/notebook/views.ts';
+import { readStructure } from '../../../shared-lib/material/read-structure.ts';
+import type { MaterialFields } from '../../../shared-lib/notebook/material-entries.ts';
+import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
+import { dayOf } from '../day-of.ts';
 import { listMaterials } from '../queries/materials.ts';
 import { Refusal } from '../refusal.ts';
+import { requireChange } from '../require-change.ts';
 import type { Workplace } from '../workplace.ts';
 
-export function addMaterial(workplace: Workplace, input: ParsedInput<'material.add'>): MaterialView {
-  const { notebook } = workplace;
-  const same = listMaterials(notebook.store).find(({ name, supplier }) => name === input.name && supplier === input.supplier);
-  if (same) throw new InputError('name', input.name, `${input.name}${input.supplier && ` of ${input.supplier}`} is already in the notebook; add a lot to it.`);
-  const material = { materialId: workplace.newId(), ...input };
-  notebook.append([{ kind: 'material.added', body: material }]);
-  return { ...material, lots: [] };
+export function materialsList(workplace: Workplace): MaterialView[] {
+  return listMaterials(workplace.notebook.store, dayOf(workplace.now()));
 }
 
-export function addLot(workplace: Workplace, input: ParsedInput<'lot.add'>): LotView {
-  const { notebook } = workplace;
-  const material = listMaterials(notebook.store).find(({ materialId }) => materialId === input.materialId);
+/** @throws Refusal when there is no such material */
+export function getMaterial(workplace: Workplace, { materialId }: { materialId: string }): MaterialView {
+  const material = materialsList(workplace).find((candidate) => candidate.materialId === materialId);
   if (!material) throw new Refusal('not-found', 'This material is not in the notebook.');
-  if (material.lots.some((lot) => lot.code === input.code)) {
-    throw new InputError('code', input.code, `${material.name} already has a lot ${input.code}.`);
-  }
-  const lot = { lotId: workplace.newId(), ...input };
-  notebook.append([{ kind: 'lot.added', body: lot }]);
-  return { ...lot, kind: material.kind, material: material.name, supplier: material.supplier };
+  return material;
+}
+
+export function addMaterial(workplace: Workplace, { structure, ...input }: ParsedInput<'material.add'>): MaterialView {
+  requireOwnName(workplace, input, '');
+  const layers = readStructure(structure);
+  const materialId = workplace.newId();
+  workplace.notebook.append([{ kind: 'material.added', body: { materialId, ...input, ...(layers.length > 0 ? { layers } : {}) } }]);
+  return getMaterial(workplace, { materialId });
+}
+
+/** Says a material anew. */
+export function describeMaterial(workplace: Workplace, { materialId, structure, reason, ...input }: ParsedInput<'material.describe'>): MaterialView {
+  const { name, supplier, description, layers } = getMaterial(workplace, { materialId });
+  requireOwnName(workplace, input, materialId);
+  const before: MaterialFields = { name, supplier, description, layers };
+  const after: MaterialFields = { ...input, layers: readStructure(structure) };
+  workplace.notebook.append([{ kind: 'material.described', body: { materialId, before, after, reason: requireChange(before, after, reason) } }]);
+  return getMaterial(workplace, { materialId });
+}
+
+function requireOwnName(workplace: Workplace, { name, supplier }: { name: string; supplier: string }, materialId: string): void {
+  const same = materialsList(workplace).find((other) => other.name === name && other.supplier === supplier && other.materialId !== materialId);
+  if (same) throw new InputError('name', name, `${name}${supplier && ` of ${supplier}`} is already in the notebook; add a lot to it.`);
 }

@@ -2,6 +2,7 @@ import type { TestLine, TodayView } from '../../../shared-lib/notebook/views.ts'
 import { allMethods } from '../../../shared-lib/registry/methods.ts';
 import { planLinesDue } from '../plan-lines-due.ts';
 import { approvalsDue } from '../approvals/approvals-due.ts';
+import { keepingDue } from '../keeping-due.ts';
 import { filmLotsNotTestedSince } from '../queries/film-lots.ts';
 import { finishedTestsBy, isTestedAfter, runningReadings } from '../queries/follow-ups.ts';
 import { testIdsInState } from '../queries/tests.ts';
@@ -22,7 +23,7 @@ export function today(workplace: Workplace): TodayView {
   const running = lines('running', MANY);
   const outdated = lines('outdated', MANY);
   const now = workplace.now().getTime();
-  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...planLinesDue(notebook, workplace.now()), ...retests(workplace, now), ...approvalsDue(notebook, dayOf(now))];
+  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...planLinesDue(notebook, workplace.now()), ...retests(workplace, now), ...keepingDue(notebook.store, dayOf(now)), ...approvalsDue(notebook, dayOf(now))];
   return {
     running,
     outdated,

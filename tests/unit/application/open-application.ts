@@ -44,6 +44,7 @@ export class TestBench {
         this.renderedApprovals.push(content);
         return Buffer.from(`%PDF of ${content.approval.approvalId} at ${content.signature.at}`);
       },
+      renderLabels: async (labels, size) => Buffer.from(`%PDF of ${labels.map(({ code }) => code).join(', ')} on ${size}`),
       emit: (event) => this.events.push(event),
       timers: this.timers,
     });

@@ -8,6 +8,8 @@ const names: EntryNames = {
   person: () => 'Imke Rasmund',
   material: () => 'PET film',
   lot: () => 'PET film, lot 4711',
+  instrument: () => 'the instrument Spectrodensitometer, SD-2207',
+  fluid: () => 'Test fluids, lot TF-9',
   sample: () => 'S-014',
   method: () => 'Test fluids',
   test: () => 'Test fluids on S-014',
@@ -35,6 +37,24 @@ describe('describeEntry', () => {
     ['notebook.created', 'Began the notebook “Low-migration series” (Quillmere Flexibles).'],
     ['person.added', 'Added Imke Rasmund (IR), technician.'],
     ['material.added', 'Added the film PET film (Osprey Vale).'],
+    ['material.described', 'Described PET film: structure PET 12 µm treated inner.'],
+    ['lot.described', 'Described PET film, lot 4711: expires on 2026-04-30; thickness 12.1 µm: certificate came.'],
+    ['lot.madeFrom', 'Put down that PET film, lot 4711 was made from PET film, lot 4711.'],
+    ['lot.retired', 'Retired PET film, lot 4711: beads along the edge.'],
+    ['lot.returned', 'Took PET film, lot 4711 back into use: edge was cut off.'],
+    ['sample.changed', 'Changed sample S-014: customer Marrowfield Foods; across the web 350 mm; lots nothing: moved from another job.'],
+    ['sample.retired', 'Put down sample S-014 as disposed of: used up.'],
+    ['sample.returned', 'Put down sample S-014 as kept again: found in another box.'],
+    ['instrument.added', 'Added the instrument Spectrodensitometer, serial number SD-2207.'],
+    ['instrument.changed', 'Changed the instrument Spectrodensitometer, SD-2207: serial number SD-2208: misread.'],
+    ['instrument.calibrated', 'Put down that the instrument Spectrodensitometer, SD-2207 was calibrated on 2025-04-01, due again on 2026-03-31: by the maker.'],
+    ['calibration.voided', 'Voided a calibration of the instrument Spectrodensitometer, SD-2207: of another instrument.'],
+    ['instrument.retired', 'Took the instrument Spectrodensitometer, SD-2207 out of use: lamp failed.'],
+    ['instrument.returned', 'Took the instrument Spectrodensitometer, SD-2207 back into use: lamp replaced.'],
+    ['fluid.added', 'Added the test fluids Test fluids, lot TF-9, expires on 2025-12-31.'],
+    ['fluid.changed', 'Changed Test fluids, lot TF-9: opened on 2025-05-02.'],
+    ['fluid.retired', 'Took Test fluids, lot TF-9 out of use: empty.'],
+    ['fluid.returned', 'Took Test fluids, lot TF-9 back into use: half full.'],
     ['plan.added', 'Made the plan “Frozen dumpling pouch” of 2 tests, without 1 proposed test.'],
     ['plan.versioned', 'Made version 2 of the plan “Frozen dumpling pouch”: customer asked. Customer: nothing → Marrowfield Foods.'],
     ['plan.retired', 'Retired the plan “Frozen dumpling pouch”: product ended.'],
@@ -95,6 +115,9 @@ describe('describeEntry', () => {
       if (draft.kind === 'reading.corrected') expect(correction).toEqual({ before: '38.5 mN/m', after: '36 mN/m', reason: 'wrong bottle' });
       else if (draft.kind === 'condition.corrected') expect(correction).toEqual({ before: '50 %', after: '48 %', reason: 'misread' });
       else if (draft.kind === 'person.changed') expect(correction).toEqual({ before: 'Imke Rasmund, technician', after: 'Imke Rasmund, laboratory lead', reason: 'took over the lab' });
+      else if (draft.kind === 'lot.described') expect(correction).toEqual({ before: 'expires on nothing; thickness 12 µm', after: 'expires on 2026-04-30; thickness 12.1 µm', reason: 'certificate came' });
+      else if (draft.kind === 'sample.changed') expect(correction?.before).toBe('customer nothing; across the web nothing; lots PET film, lot 4711');
+      else if (draft.kind === 'instrument.changed') expect(correction).toEqual({ before: 'serial number SD-2207', after: 'serial number SD-2208', reason: 'misread' });
       else expect(correction, draft.kind).toBeNull();
     }
   });

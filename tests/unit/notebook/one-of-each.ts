@@ -8,6 +8,10 @@ export const contentSha256 = 'a'.repeat(64);
 export const pdfSha256 = 'b'.repeat(64);
 export const traceSha256 = 'c'.repeat(64);
 
+const sampleFields = { code: 'S-014', product: 'dumpling pouch 600 g', job: 'J1', roll: '3', note: '', alongM: null, keptAt: '', retainedUntil: null };
+const instrumentFields = { name: 'Spectrodensitometer', serial: 'SD-2207', methodIds: ['print-density'], note: '' };
+const fluidFields = { kind: 'test fluids' as const, name: 'Test fluids', lot: 'TF-9', methodIds: [], openedOn: null, expiresOn: '2025-12-31', note: '' };
+
 /** One draft of every kind, in an order in which a notebook takes them. */
 export const oneOfEach: DraftEntry[] = [
   { kind: 'notebook.created', body: { title: 'Low-migration series', laboratory: 'Quillmere Flexibles' }, ...meta },
@@ -299,4 +303,50 @@ export const oneOfEach: DraftEntry[] = [
     ...meta,
   },
   { kind: 'conflict.settled', body: { mergeId: 'mg1', here: 'e1', there: 'e2', reason: 'read again on the strip that was kept' }, ...meta },
+  {
+    kind: 'material.described',
+    body: {
+      materialId: 'm1',
+      before: { name: 'PET film', supplier: 'Osprey Vale', description: 'PET 12 µm', layers: [] },
+      after: { name: 'PET film', supplier: 'Osprey Vale', description: 'PET 12 µm', layers: [{ kind: 'film', name: 'PET', thicknessUm: 12, coatGsm: null, treated: 'inner' }] },
+      reason: '',
+    },
+    ...meta,
+  },
+  {
+    kind: 'lot.described',
+    body: {
+      lotId: 'l1',
+      before: { code: '4711', receivedOn: '2025-04-30', note: '', expiresOn: null, treatedOn: null, treatedSide: null, thicknessUm: 12 },
+      after: { code: '4711', receivedOn: '2025-04-30', note: '', expiresOn: '2026-04-30', treatedOn: null, treatedSide: null, thicknessUm: 12.1 },
+      reason: 'certificate came',
+    },
+    ...meta,
+  },
+  // The tables take any genealogy, so that two benches can be merged; the application refuses a loop.
+  { kind: 'lot.madeFrom', body: { lotId: 'l1', before: [], lotIds: ['l1'], reason: '' }, ...meta },
+  { kind: 'lot.retired', body: { lotId: 'l1', reason: 'beads along the edge' }, ...meta },
+  { kind: 'lot.returned', body: { lotId: 'l1', reason: 'edge was cut off' }, ...meta },
+  {
+    kind: 'sample.changed',
+    body: {
+      sampleId: 's1',
+      before: { ...sampleFields, customer: '', acrossMm: null, lotIds: ['l1'] },
+      after: { ...sampleFields, customer: 'Marrowfield Foods', acrossMm: 350, lotIds: [] },
+      reason: 'moved from another job',
+    },
+    ...meta,
+  },
+  { kind: 'sample.retired', body: { sampleId: 's1', reason: 'used up' }, ...meta },
+  { kind: 'sample.returned', body: { sampleId: 's1', reason: 'found in another box' }, ...meta },
+  { kind: 'instrument.added', body: { instrumentId: 'i1', ...instrumentFields }, ...meta },
+  { kind: 'instrument.changed', body: { instrumentId: 'i1', before: instrumentFields, after: { ...instrumentFields, serial: 'SD-2208' }, reason: 'misread' }, ...meta },
+  { kind: 'instrument.calibrated', body: { instrumentId: 'i1', calibrationId: 'c1', calibratedOn: '2025-04-01', dueOn: '2026-03-31', remark: 'by the maker' }, ...meta },
+  { kind: 'calibration.voided', body: { instrumentId: 'i1', calibrationId: 'c1', reason: 'of another instrument' }, ...meta },
+  { kind: 'instrument.retired', body: { instrumentId: 'i1', reason: 'lamp failed' }, ...meta },
+  { kind: 'instrument.returned', body: { instrumentId: 'i1', reason: 'lamp replaced' }, ...meta },
+  { kind: 'fluid.added', body: { fluidId: 'f1', ...fluidFields }, ...meta },
+  { kind: 'fluid.changed', body: { fluidId: 'f1', before: fluidFields, after: { ...fluidFields, openedOn: '2025-05-02' }, reason: '' }, ...meta },
+  { kind: 'fluid.retired', body: { fluidId: 'f1', reason: 'empty' }, ...meta },
+  { kind: 'fluid.returned', body: { fluidId: 'f1', reason: 'half full' }, ...meta },
 ];

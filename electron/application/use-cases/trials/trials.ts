@@ -1,6 +1,7 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { TrialSetView } from '../../../../shared-lib/notebook/trial-views.ts';
+import { dayOf } from '../../day-of.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { listMaterials } from '../../queries/materials.ts';
 import { findSample } from '../../queries/samples.ts';
@@ -54,7 +55,7 @@ function checkTrial(notebook: OpenNotebook, set: StoredTrialSet, trial: TrialInp
   if (trial.control && control) throw new InputError('control', true, `${control.name} is the control of this set; change that first.`);
   const unknown = Object.keys(trial.factors).find((key) => !set.factors.some((factor) => factor.key === key));
   if (unknown !== undefined) throw new InputError(`factors.${unknown}`, trial.factors[unknown], `This set has no factor '${unknown}'.`);
-  const materials = new Map(listMaterials(notebook.store).map((material) => [material.materialId, material]));
+  const materials = new Map(listMaterials(notebook.store, dayOf(notebook.now())).map((material) => [material.materialId, material]));
   trial.components.forEach(({ name, materialId, lotId }, index) => {
     const material = materialId === null ? undefined : materials.get(materialId);
     if (materialId !== null && !material) throw new InputError(`components[${index}].materialId`, materialId, `The material of ${name} is not in the notebook.`);

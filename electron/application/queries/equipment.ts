@@ -1,0 +1,78 @@
+import type { ItemChoice } from '../../../shared-lib/notebook/colour-views.ts';
+import type { Calibration } from '../../../shared-lib/equipment/instrument-doubt.ts';
+import type { Tables } from '../../../shared-lib/notebook/tables.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
+import { likePattern } from './like-pattern.ts';
+
+/** SQL for what an instrument is called, and typed as. */
+export const INSTRUMENT_NAME = "name || CASE serial WHEN '' THEN '' ELSE ', ' || serial END";
+/** SQL for what a test fluid, tape or standard is called, and typed as. */
+export const FLUID_NAME = "name || CASE lot WHEN '' THEN '' ELSE ', lot ' || lot END";
+
+export type StoredInstrument = Tables['instrument'] & { typed: string };
+export type StoredFluid = Tables['fluid'] & { typed: string };
+export type StoredCalibration = Tables['calibration'];
+
+const INSTRUMENTS = `SELECT *, ${INSTRUMENT_NAME} AS typed FROM instrument`;
+const FLUIDS = `SELECT *, ${FLUID_NAME} AS typed FROM fluid`;
+
+/** Those in use first, by name. */
+export function listInstruments(store: NotebookStore): StoredInstrument[] {
+  return store.all<StoredInstrument>(`${INSTRUMENTS} ORDER BY retiredAt IS NOT NULL, name, serial`);
+}
+
+export function findInstrument(store: NotebookStore, instrumentId: string): StoredInstrument | undefined {
+  return store.one<StoredInstrument>(`${INSTRUMENTS} WHERE instrumentId = ?`, [instrumentId]);
+}
+
+/** Newest first. */
+export function calibrationsOf(store: NotebookStore, instrumentId: string): StoredCalibration[] {
+  return store.all<StoredCalibration>('SELECT * FROM calibration WHERE instrumentId = ? ORDER BY calibratedOn DESC, seq DESC', [instrumentId]);
+}
+
+export function findCalibration(store: NotebookStore, calibrationId: string): StoredCalibration | undefined {
+  return store.one<StoredCalibration>('SELECT * FROM calibration WHERE calibrationId = ?', [calibrationId]);
+}
+
+/** Those in use first, by name. */
+export function listFluids(store: NotebookStore): StoredFluid[] {
+  return store.all<StoredFluid>(`${FLUIDS} ORDER BY retiredAt IS NOT NULL, name, lot`);
+}
+
+export function findFluid(store: NotebookStore, fluidId: string): StoredFluid | undefined {
+  return store.one<StoredFluid>(`${FLUIDS} WHERE fluidId = ?`, [fluidId]);
+}
+
+/** Days on which the readings of a test were taken that stand in it now, as ISO 8601, in order. */
+export function readingDays(store: NotebookStore, testId: string): string[] {
+  return store
+    .all<{ day: string }>(
+      'SELECT DISTINCT substr(entry.occurredAt, 1, 10) AS day FROM reading JOIN entry ON entry.seq = reading.seq WHERE reading.testId = ? AND reading.value IS NOT NULL ORDER BY day',
+      [testId],
+    )
+    .map(({ day }) => day);
+}
+
+/** The id of what is typed so, whatever the case. */
+export function equipmentTyped(store: NotebookStore, of: 'instrument' | 'fluid', typed: string): string | undefined {
+  const sql = of === 'instrument' ? `SELECT instrumentId AS id FROM instrument WHERE lower(${INSTRUMENT_NAME}) = lower(?)` : `SELECT fluidId AS id FROM fluid WHERE lower(${FLUID_NAME}) = lower(?)`;
+  return store.one<{ id: string }>(sql, [typed])?.id;
+}
+
+/** What is in use and holds `search` in its name, what serves the method first. */
+export function equipmentChoices(store: NotebookStore, of: 'instrument' | 'fluid', search: string, methodId: string, most: number): ItemChoice[] {
+  const [table, name, detail] =
+    of === 'instrument'
+      ? ['instrument', INSTRUMENT_NAME, `coalesce((SELECT CASE WHEN dueOn IS NULL THEN 'calibrated ' || calibratedOn ELSE 'calibrated until ' || dueOn END FROM calibration WHERE calibration.instrumentId = instrument.instrumentId ORDER BY calibratedOn DESC LIMIT 1), 'no calibration')`]
+      : ['fluid', FLUID_NAME, `CASE WHEN expiresOn IS NULL THEN kind ELSE kind || ', expires ' || expiresOn END`];
+  return store.all<ItemChoice>(
+    `SELECT ${name} AS typed, ${detail} AS detail FROM ${table} WHERE retiredAt IS NULL AND ${name} LIKE ? ESCAPE '\\'
+     ORDER BY instr(methodIds, '"' || ? || '"') = 0, methodIds <> '[]', typed LIMIT ?`,
+    [likePattern(search), methodId, most],
+  );
+}
+
+/** @returns the calibrations as they are weighed */
+export function calibrationDays(store: NotebookStore, instrumentId: string): Calibration[] {
+  return calibrationsOf(store, instrumentId).map(({ calibratedOn, dueOn }) => ({ calibratedOn, dueOn }));
+}

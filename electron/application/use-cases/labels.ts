@@ -1,0 +1,20 @@
+import type { ParsedInput } from '../../../shared-lib/api.ts';
+import { InputError } from '../../../shared-lib/calculation/input-error.ts';
+import { positionText, type SampleLabel } from '../../../shared-lib/report/label-sheet.ts';
+import { notebookHeading } from '../queries/notebook-heading.ts';
+import { findSample } from '../queries/samples.ts';
+import type { Workplace } from '../workplace.ts';
+
+/** Labels of samples as a PDF, in the order asked for. */
+export async function sampleLabels({ notebook, surroundings }: Workplace, { sampleIds, size, skip }: ParsedInput<'samples.labels'>): Promise<{ fileName: string; bytes: string }> {
+  const { title } = notebookHeading(notebook.store);
+  const labels = sampleIds.map((sampleId, index): SampleLabel => {
+    const sample = findSample(notebook.store, sampleId);
+    if (!sample) throw new InputError(`sampleIds[${index}]`, sampleId, 'This sample is not in the notebook.');
+    const { code, product, job, roll, acrossMm, alongM } = sample;
+    return { code, product, job, roll, position: positionText(acrossMm, alongM), notebook: title };
+  });
+  const pdf = await surroundings.renderLabels(labels, size, skip);
+  const name = labels.length === 1 ? labels[0]!.code.replace(/[^\p{L}\p{N}]+/gu, '-') : `${labels.length}-samples`;
+  return { fileName: `labels-${name}.pdf`, bytes: Buffer.from(pdf).toString('base64') };
+}

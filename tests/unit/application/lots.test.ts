@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import { testBench } from './open-application.ts';
+
+async function benchWithRoll() {
+  const bench = await testBench();
+  const add = async (kind: 'film' | 'ink' | 'adhesive' | 'laminate', name: string, code: string, structure = '') => {
+    const { materialId } = await bench.do('material.add', { kind, name, supplier: 'Osprey Vale', description: '', structure });
+    return (await bench.do('lot.add', { materialId, code, receivedOn: null, note: '' })).lotId;
+  };
+  const pet = await add('film', 'PET 12 µm', 'OV-1');
+  const ink = await add('ink', 'Series R0', 'TM-1');
+  const glue = await add('adhesive', 'Adhesive 77', 'CO-1');
+  const roll = await add('laminate', 'Pouch laminate', 'L-1', 'PET 12 / ink / adhesive / PE 60');
+  await bench.do('lot.makeFrom', { lotId: roll, lotIds: [pet, ink, glue] });
+  const sample = (code: string, lotIds: string[]) => bench.do('sample.add', { code, product: 'pouch', job: 'J-1', roll: '', note: '', lotIds });
+  return { bench, add, pet, ink, glue, roll, sample };
+}
+
+describe('a material', () => {
+  it('takes its structure as layers, and says it anew with the reason', async () => {
+    const { bench } = await benchWithRoll();
+    const laminate = (await bench.do('materials.list', {})).find(({ kind }) => kind === 'laminate')!;
+    expect(laminate.layers.map(({ kind }) => kind)).toEqual(['film', 'ink', 'adhesive', 'film']);
+    const same = { materialId: laminate.materialId, name: laminate.name, supplier: laminate.supplier, description: '', structure: 'PET 12 / ink / adhesive / PE 80' };
+    expect(await bench.refused('material.describe', same)).toMatchObject({ code: 'input', field: 'reason' });
+    const since = await bench.do('material.describe', { ...same, reason: 'heavier sealing web' });
+    expect(since.layers.at(-1)).toMatchObject({ name: 'PE', thicknessUm: 80 });
+    // What was not said yet is only added.
+    await bench.do('material.describe', { ...same, description: 'for the freezer' });
+    expect(await bench.refused('material.describe', { ...same, description: 'for the freezer' })).toMatchObject({ message: 'Nothing was changed.' });
+    const { entries } = await bench.do('record.list', { kind: 'material.described' });
+    expect(entries.map(({ correction }) => correction)).toEqual([
+      null,
+      { before: 'structure PET 12 µm / ink / adhesive / PE 60 µm', after: 'structure PET 12 µm / ink / adhesive / PE 80 µm', reason: 'heavier sealing web' },
+    ]);
+    expect(await bench.refused('material.describe', { ...same, structure: 'PET 12 //' })).toMatchObject({ field: 'structure' });
+  });
+});
+
+describe('a lot', () => {
+  it('says what it was made from and what it went into', async () => {
+    const { bench, pet, roll } = await benchWithRoll();
+    const page = await bench.do('lot.get', { lotId: roll });
+    expect(page.madeFrom.map(({ name, depth }) => [name, depth])).toEqual([['PET 12 µm, lot OV-1', 0], ['Series R0, lot TM-1', 0], ['Adhesive 77, lot CO-1', 0]]);
+    expect((await bench.do('lot.get', { lotId: pet })).wentInto.map(({ name }) => name)).toEqual(['Pouch laminate, lot L-1']);
+  });
+
+  it('cannot be made from itself, and the loop is named', async () => {
+    const { bench, pet, roll, add } = await benchWithRoll();
+    const brick = await add('laminate', 'Brick laminate', 'L-2');
+    await bench.do('lot.makeFrom', { lotId: brick, lotIds: [roll] });
+    expect(await bench.refused('lot.makeFrom', { lotId: pet, lotIds: [brick] })).toMatchObject({
+      code: 'input',
+      field: 'lotIds',
+      message: 'A lot cannot be made from itself: PET 12 µm, lot OV-1 is made from Brick laminate, lot L-2 is made from Pouch laminate, lot L-1 is made from PET 12 µm, lot OV-1.',
+    });
+    expect((await bench.refused('lot.makeFrom', { lotId: pet, lotIds: [pet] })).message).toMatch(/PET 12 µm, lot OV-1 is made from PET 12 µm, lot OV-1/);
+  });
+
+  it('gives up a part only for a reason', async () => {
+    const { bench, pet, ink, roll } = await benchWithRoll();
+    expect(await bench.refused('lot.makeFrom', { lotId: roll, lotIds: [pet, ink] })).toMatchObject({ field: 'reason' });
+    expect((await bench.do('lot.makeFrom', { lotId: roll, lotIds: [pet, ink], reason: 'another adhesive' })).madeFrom).toHaveLength(2);
+  });
+
+  it('is retired and not deleted; what is made of it is flagged, also through other lots', async () => {
+    const { bench, pet, roll, sample } = await benchWithRoll();
+    const { sampleId } = await sample('Q-1', [roll]);
+    const { test } = await bench.do('test.start', { sampleId, methodId: 'test-fluids' });
+    for (const row of ['r1', 'r2', 'r3']) await bench.do('reading.enter', { testId: test.testId, row, key: 'wetsMNm', typed: '38' });
+    const flags = async () => (await bench.do('test.get', { testId: test.testId })).live!.result.flags.filter(({ code }) => code === 'doubtful-lot').map(({ text }) => text);
+    expect(await flags()).toEqual([]);
+    expect(await bench.refused('lot.retire', { lotId: pet, reason: ' ' })).toMatchObject({ field: 'reason' });
+    await bench.do('lot.retire', { lotId: pet, reason: 'Ink beads on it' });
+    expect(await flags()).toEqual(['The sample is made of PET 12 µm, lot OV-1, which was retired on 2026-03-02 (Ink beads on it).']);
+    const view = await bench.do('sample.get', { sampleId });
+    expect(view.lots.map(({ doubt }) => doubt)).toEqual([undefined]);
+    expect(view.madeFrom.map(({ name, depth, doubt }) => [name, depth, doubt !== ''])).toEqual([['Pouch laminate, lot L-1', 0, false], ['PET 12 µm, lot OV-1', 1, true], ['Series R0, lot TM-1', 1, false], ['Adhesive 77, lot CO-1', 1, false]]);
+    expect((await bench.do('undo.last', {})).text).toMatch(/Retired PET 12 µm, lot OV-1/);
+    expect(await flags()).toEqual([]);
+  });
+
+  it('that had expired when the sample was made is flagged, and comes up before', async () => {
+    const { bench, pet, sample } = await benchWithRoll();
+    const lot = await bench.do('lot.get', { lotId: pet });
+    await bench.do('lot.describe', { lotId: pet, code: lot.code, receivedOn: null, note: '', expiresOn: '2026-03-01', treatedOn: '2026-01-05', treatedSide: 'outside', thickness: '12,1' });
+    expect(await bench.do('lot.get', { lotId: pet })).toMatchObject({ thicknessUm: 12.1, treatedSide: 'outside', doubt: 'expired on 2026-03-01' });
+    const { sampleId } = await sample('Q-1', [pet]);
+    expect((await bench.do('sample.get', { sampleId })).lots[0]!.doubt).toBe('expired on 2026-03-01');
+    expect((await bench.do('today.get', {})).due).toContainEqual(expect.objectContaining({ what: 'Use up or retire PET 12 µm, lot OV-1', dueOn: '2026-03-01', overdue: true, lotId: pet }));
+  });
+
+  it.each([
+    [{ thickness: '0' }, 'thickness', /above 0 and at most 5000 µm/],
+    [{ thickness: 'thin' }, 'thickness', /takes a number in µm/],
+    [{ treatedOn: '2026-03-03' }, 'treatedOn', /is still to come/],
+  ])('is refused with %o', async (more, field, says) => {
+    const { bench, pet } = await benchWithRoll();
+    expect(await bench.refused('lot.describe', { lotId: pet, code: 'OV-1', receivedOn: null, note: '', ...more })).toMatchObject({ code: 'input', field, message: expect.stringMatching(says) });
+  });
+
+  it('of an ink is not treated', async () => {
+    const { bench, ink } = await benchWithRoll();
+    expect((await bench.refused('lot.describe', { lotId: ink, code: 'TM-1', receivedOn: null, note: '', treatedSide: 'inside' })).field).toBe('treatedSide');
+  });
+});
+
+describe('a recall', () => {
+  it('names every lot, sample, test, report and approval that stands on a lot', async () => {
+    const { bench, pet, glue, roll, sample } = await benchWithRoll();
+    const { sampleId } = await sample('Q-1', [roll]);
+    await sample('Q-2', [glue]);
+    const { test } = await bench.do('test.start', { sampleId, methodId: 'test-fluids' });
+    for (const row of ['r1', 'r2', 'r3']) await bench.do('reading.enter', { testId: test.testId, row, key: 'wetsMNm', typed: '38' });
+    await bench.do('test.finish', { testId: test.testId, remark: '' });
+    const { number } = await bench.do('report.issue', { title: 'Treatment', recipient: 'Tamarind', remark: '', testIds: [test.testId], replaces: null });
+    const recall = await bench.do('lot.recall', { lotId: pet });
+    expect(recall).toMatchObject({
+      lot: 'PET 12 µm, lot OV-1',
+      lots: [{ name: 'Pouch laminate, lot L-1' }],
+      samples: [{ code: 'Q-1', through: 'Pouch laminate, lot L-1', disposedOf: false }],
+      tests: [{ sampleCode: 'Q-1', state: 'finished' }],
+      reports: [{ number, recipient: 'Tamarind', replaced: false }],
+      approvals: [],
+    });
+    expect((await bench.do('lot.recall', { lotId: glue })).samples.map(({ code }) => code)).toEqual(['Q-1', 'Q-2']);
+  });
+
+  it('goes into a spreadsheet in which no name is worked out as a formula', async () => {
+    const { bench, roll, sample } = await benchWithRoll();
+    await sample('=HYPERLINK("x")', [roll]);
+    await sample('@Q, 2', [roll]);
+    const { fileName, bytes } = await bench.do('lot.recallCsv', { lotId: roll });
+    const text = Buffer.from(bytes, 'base64').toString('utf8');
+    expect(fileName).toBe('recall-Pouch-laminate-lot-L-1.csv');
+    expect(text.split('\r\n')).toEqual([
+      '\ufeffwhat,name,belongs to,state,day',
+      'lot asked about,"Pouch laminate, lot L-1",,,2026-03-02',
+      'sample,"\'=HYPERLINK(""x"")","pouch; J-1; Pouch laminate, lot L-1",kept,',
+      'sample,"\'@Q, 2","pouch; J-1; Pouch laminate, lot L-1",kept,',
+      '',
+    ]);
+  });
+});
