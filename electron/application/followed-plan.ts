@@ -71,7 +71,8 @@ function lineView(notebook: OpenNotebook, line: PlanLine, times: StoredFollowedP
   };
 }
 
-function isAsPlanned({ store, methods }: OpenNotebook, line: PlanLine, testId: string): boolean {
+/** Whether a test was made under the conditions that a line of a plan fixes. */
+export function isAsPlanned({ store, methods }: OpenNotebook, line: PlanLine, testId: string): boolean {
   const test = loadTest(store, testId);
   const method = methods.findOfTest(test);
   return method !== undefined && conditionAgainstPlan(line, method, test.conditions) === null;

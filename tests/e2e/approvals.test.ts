@@ -89,7 +89,7 @@ describe('a press approval by keyboard', () => {
     await keys.fill(page.getByLabel(/^Press run/), 'run 2');
     await keys.pressButton(button('Draft it'));
     await page.getByRole('heading', { name: 'Press approval: job J-100' }).waitFor();
-    await page.getByText('Of its lines, 2 are open.').waitFor();
+    await page.getByText('Of its lines, 2 are open: Specular gloss; Lamination bond strength.').waitFor();
     expect(await button('Sign…').isDisabled()).toBe(true);
   });
 
@@ -104,7 +104,7 @@ describe('a press approval by keyboard', () => {
   it('takes the results that the job has, each with its verdict against the plan', async () => {
     await keys.pressButton(button('Take the offered results'));
     await row(/^Specular gloss.*Gloss 81\.0 GU.*meets/).waitFor();
-    await page.getByText('Of its lines, 1 is open.').waitFor();
+    await page.getByText('Of its lines, 1 is open: Lamination bond strength.').waitFor();
   });
 
   it('takes a line of one’s own, filled by what a person saw and signs for', async () => {

@@ -5,6 +5,7 @@ import { lineLimitTexts, replicatesText } from '../../../shared-lib/plan/line-te
 import { momentText } from '../../../shared-lib/plan/moment-text.ts';
 import type { PlanLine } from '../../../shared-lib/plan/plan.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
+import { isAsPlanned } from '../followed-plan.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { finishedTestsOfJob, finishingEntry, linesOfApproval, type StoredApproval, type StoredApprovalLine, type TestOfJob } from '../queries/approvals.ts';
 import { findPerson } from '../queries/people.ts';
@@ -34,7 +35,7 @@ export function approvalLines(notebook: OpenNotebook, approval: StoredApproval):
         replicatesText: replicatesText(line, method),
         limitTexts: lineLimitTexts(line, method),
         ...filled,
-        offers: offer(likeliest(tests, approval.planId, line)),
+        offers: offer(likeliest(notebook, tests, approval.planId, line)),
       };
     }),
     ...stored
@@ -53,9 +54,9 @@ export function approvalLines(notebook: OpenNotebook, approval: StoredApproval):
   ];
 }
 
-/** Tests by the line's method: those made for this very line first; one that was made for another line is not offered. */
-function likeliest(tests: TestOfJob[], planId: string, { lineId, methodId }: PlanLine): TestOfJob[] {
-  const alike = tests.filter((test) => test.methodId === methodId && (test.planId !== planId || test.lineId === lineId));
+/** Tests by the line's method under its conditions: those made for this very line first; one that was made for another line is not offered. */
+function likeliest(notebook: OpenNotebook, tests: TestOfJob[], planId: string, line: PlanLine): TestOfJob[] {
+  const alike = tests.filter((test) => test.methodId === line.methodId && (test.planId !== planId || test.lineId === line.lineId) && isAsPlanned(notebook, line, test.testId));
   return [...alike.filter((test) => test.planId === planId), ...alike.filter((test) => test.planId !== planId)];
 }
 

@@ -14,6 +14,8 @@ import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { approvalLines } from './approval-lines.ts';
 
+const MOST_NAMED = 3;
+
 /** @throws Refusal when there is no such approval */
 export function requireApproval({ store }: OpenNotebook, approvalId: string): StoredApproval {
   const approval = findApproval(store, approvalId);
@@ -61,7 +63,7 @@ export function approvalHeading(notebook: OpenNotebook, stored: StoredApproval):
     draftedBy: nameOf(notebook.store, draftedBy),
     lines: checklist.length,
     standing,
-    standingText: standingText(notebook, stored, standing, blockingSummary(states), corrected),
+    standingText: standingText(notebook, stored, standing, blockingText(checklist), corrected),
   };
 }
 
@@ -135,10 +137,16 @@ function correctedLater(notebook: OpenNotebook, { approvalId, signedSeq }: Store
   });
 }
 
+/** What blocks, by name where that is short. */
+function blockingText(checklist: ApprovalLine[]): string {
+  const names = checklist.filter(({ state }) => isBlocking(state)).map(({ title }) => title);
+  return `Of its lines, ${blockingSummary(checklist.map(({ state }) => state))}${names.length <= MOST_NAMED ? `: ${names.join('; ')}` : ''}.`;
+}
+
 function standingText({ store }: OpenNotebook, stored: StoredApproval, standing: ApprovalStanding, blocking: string, corrected: string[]): string {
   switch (standing) {
     case 'blocked':
-      return `Of its lines, ${blocking}.`;
+      return blocking;
     case 'ready to sign':
       return 'Every line is filled or waived.';
     case 'signed':

@@ -13,6 +13,7 @@ import { testCoatWeight, testInkInTheCan } from './liquid-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
 import { followPlans, makePlans } from './plan-tests.ts';
 import { testTapeFromPhotographs } from './photograph-tests.ts';
+import { approvePressRuns } from './press-approvals.ts';
 import { testOdour, testResidualSolvents } from './release-tests.ts';
 import { testCure, testRubAndHeat } from './rub-and-heat-tests.ts';
 import { testFreshFilm, testFreshFilmAgain, testFreshFilmDecay, testMetallisedFilm, testMetallisedFilmByAngles, testOldFilm } from './treatment-tests.ts';
@@ -137,4 +138,7 @@ async function work(bench: DemoBench): Promise<void> {
 
   await setPassphrases(bench);
   await witnessTest(bench, coffee);
+
+  await takeBench(imke!, '2026-03-12T13:00:00.000Z');
+  await approvePressRuns(bench, plans.pouch);
 }

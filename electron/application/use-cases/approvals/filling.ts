@@ -3,6 +3,7 @@ import { isBlocking } from '../../../../shared-lib/approval/line-state.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Approval, ApprovalLine } from '../../../../shared-lib/notebook/approval-views.ts';
 import { approvalView } from '../../approvals/approval-view.ts';
+import { conditionAgainstPlan } from '../../condition-against-plan.ts';
 import type { Draft, OpenNotebook } from '../../open-notebook.ts';
 import { finishingEntry } from '../../queries/approvals.ts';
 import { findSample } from '../../queries/samples.ts';
@@ -76,6 +77,8 @@ function linked(notebook: OpenNotebook, { approvalId, job, planId, version, chec
   if (other) throw new InputError('testId', testId, `This test fills the line ‘${other.title}’ already; each line is decided by a test of its own.`);
   const asked = findPlanVersion(store, planId, version)?.content.lines.find((line) => line.lineId === lineId);
   if (!added && asked?.methodId !== test.methodId) throw new InputError('testId', testId, 'This test was made by another method than the plan asks for.');
+  const under = asked && conditionAgainstPlan(asked, notebook.methods.ofTest(test), test.conditions);
+  if (under) throw new InputError('testId', testId, `This test was made under another condition than the plan asks for: ${under.label}.`);
   return { kind: 'approvalLine.linked', body: { approvalId, lineId, result: { testId, finishedId }, reason } };
 }
 
