@@ -53,9 +53,9 @@ export class PlanDraft {
     this.note = from.note;
     this.#endUse = from.endUse;
     this.degrees = Object.fromEntries(from.stresses.map(({ stress, degree }) => [stress, degree]));
-    const proposed = new Set(proposeLines(from.stresses).map(({ lineId }) => lineId));
-    this.#changed = Object.fromEntries(from.lines.filter(({ lineId }) => proposed.has(lineId)).map((line) => [line.lineId, line]));
-    this.#own = from.lines.filter(({ lineId }) => !proposed.has(lineId));
+    const proposed = proposeLines(from.stresses).map(({ lineId }) => lineId);
+    this.#changed = Object.fromEntries(from.lines.filter(({ lineId }) => proposed.includes(lineId)).map((line) => [line.lineId, line]));
+    this.#own = from.lines.filter(({ lineId }) => !proposed.includes(lineId));
     this.#dropped = from.dropped;
   }
 
@@ -104,9 +104,9 @@ export class PlanDraft {
   add(method: Pick<MethodData, 'id' | 'readings'>): string {
     const moment = { from: 'printing', hours: 24 } as const;
     const base = lineIdOf(method.id, moment, '');
-    const taken = new Set([...this.#proposed, ...this.#own].map(({ lineId }) => lineId));
+    const taken = [...this.#proposed, ...this.#own].map(({ lineId }) => lineId);
     let lineId = base;
-    for (let number = 2; taken.has(lineId); number++) lineId = `${base} (${number})`;
+    for (let number = 2; taken.includes(lineId); number++) lineId = `${base} (${number})`;
     const replicates = method.readings.startRows;
     this.#own = [...this.#own, { lineId, methodId: method.id, moment, preparation: '', conditions: {}, replicates, limits: [], reasons: [{ stress: '', text: 'The laboratory asks for it.' }] }];
     return lineId;
