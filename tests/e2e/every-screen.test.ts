@@ -28,6 +28,7 @@ async function screensOf(page: Page): Promise<[string, string][]> {
   expect(rail).toEqual(expect.arrayContaining(['#/today', '#/samples', '#/materials', '#/reports', '#/record', '#/notebook']));
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
   const [report] = await callApi(page, 'reports.list', {});
+  const [plan] = await callApi(page, 'plans.list', {});
   const [set] = await callApi(page, 'trialSets.list', {});
   const [own] = await callApi(page, 'inHouseMethods.list', {});
   const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
@@ -40,6 +41,8 @@ async function screensOf(page: Page): Promise<[string, string][]> {
     ['method-own', `#/methods/${own!.methodId}`],
     ['write-method', `#/write-method/${own!.methodId}`],
     ['standardise', `#/standardise/${own!.methodId}`],
+    ['plan', `#/plans/${plan!.planId}`],
+    ['make-plan', `#/make-plan/${plan!.planId}`],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
   ];

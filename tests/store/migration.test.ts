@@ -75,3 +75,18 @@ test('a notebook of schema 1 takes structures, genealogy, instruments and test f
   expect(store.one('SELECT serial, retiredAt FROM instrument')).toEqual({ serial: 'SD-2208', retiredAt: null });
   store.close();
 });
+
+test('a notebook from before there were plans takes them, and every table follows from its record', async () => {
+  const path = join(temporaryFolder(), 'old.laydown');
+  earlierNotebook(2, path);
+  const store = await NotebookStore.open(path, testClock());
+  const ofPlans = oneOfEach.filter(({ kind }) => ['plan.added', 'plan.versioned', 'plan.followed', 'planLine.tested'].includes(kind));
+  store.append(ofPlans);
+  store.close();
+  const again = await NotebookStore.open(path, testClock());
+  expect(again.one('SELECT title, version FROM plan')).toEqual({ title: 'Frozen dumpling pouch', version: '2' });
+  expect(again.one('SELECT sampleId, version, printedAt FROM followed_plan')).toEqual({ sampleId: 's1', version: '1', printedAt: '2025-05-02T09:30:00.000Z' });
+  expect(again.one('SELECT testId, replicates FROM planned_test')).toEqual({ testId: 't1', replicates: 3 });
+  expect(again.tableDifferences()).toEqual([]);
+  again.close();
+});

@@ -11,6 +11,8 @@ describe('places in the address', () => {
     { screen: 'trials', trialSetId: null },
     { screen: 'trials', trialSetId: 's' },
     { screen: 'methods', methodId: 'lamination-bond' },
+    { screen: 'plans', planId: 'p' },
+    { screen: 'make-plan', planId: null },
     { screen: 'reports', reportId: 'r' },
     { screen: 'new-report', replaces: null },
     { screen: 'record', testId: 't' },
