@@ -77,8 +77,8 @@ export function strokesTo({ strokes, values }: RubSeries, limit: number): Lastin
   if (reached === -1) return { value: strokes.at(-1)!, ended: false };
   const [from, to] = [values[reached - 1]!, values[reached]!];
   const between = strokes[reached - 1]! + ((limit - from) / (to - from)) * (strokes[reached]! - strokes[reached - 1]!);
-  // Rounding of the densities must not put a specimen on the wrong side of a limit in whole strokes.
-  return { value: Number(between.toFixed(6)), ended: true };
+  // Rounding of the densities must not put a specimen on the wrong side of a limit in whole strokes; a limit next to nothing must not end it at 0.
+  return { value: Number(between.toFixed(6)) || between, ended: true };
 }
 
 /** A rise of this much density, or a fall back below the limit, is more than a densitometer's scatter (common practice). */

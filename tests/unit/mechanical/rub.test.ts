@@ -32,6 +32,12 @@ describe('rub', () => {
     expect(notes.join(' ')).toContain('1 of 2 were still whole');
   });
 
+  it('is at its end just after 0 strokes where next to no loss is allowed', () => {
+    const { least } = run({ readings: two, lostLimitPct: 1e-9 }).results;
+    expect(least!.value).toBeGreaterThan(0);
+    expect(least!.value).toBeLessThan(1e-6);
+  });
+
   it('takes whichever limit is reached first', () => {
     // Transfer 0.04 of a: from 0.02 at 20 to 0.05 at 50, so 40 strokes.
     const { least } = run({ readings: two, lostLimitPct: 15, transferredLimit: 0.04 }).results;
