@@ -4,9 +4,9 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure } from '../figure/figure.ts';
-import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { formatValue } from '../quantity/format.ts';
 import { fitCensoredNormal } from '../statistics/censored-normal.ts';
+import { gradesFigure } from '../figure/grades-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { tackGrades } from './tack-grade.ts';
@@ -47,7 +47,7 @@ export const surfaceTackCalculation = defineCalculation({
         'It shows whether the surface is still sticky. A dry surface may lie over soft ink: it shows neither depth of cure nor conversion; oxygen at the surface may leave tack over well cured ink.',
       ],
       figures: [
-        ...(grades.length === 0 ? [] : [replicatesFigure('tack-grades', 'Grade of tack', '', grades, grade, names.filter((_, index) => specimens[index]!.grade !== undefined))]),
+        ...(grades.length === 0 ? [] : [gradesFigure('tack-grades', 'Grade of tack', names, specimens.map((specimen) => specimen.grade ?? null), grade)]),
         ...(timed.length === 0 ? [] : [timeFigure(timed, tackFree)]),
       ],
     };

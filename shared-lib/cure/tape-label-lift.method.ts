@@ -10,7 +10,7 @@ export const tapeLabelLiftMethod: Method = {
   id: 'tape-label-lift',
   version: '1',
   title: 'Tape-and-label lift',
-  shortTitle: 'Tape lift of cure',
+  shortTitle: 'Tape and label lift',
   group: 'cure',
   standards: ['ASTM F2252'],
   help: {

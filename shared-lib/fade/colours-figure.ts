@@ -19,7 +19,7 @@ export function coloursFigure(ranked: readonly ColourFade[], { endpointOn, endpo
   return {
     id: 'fade-of-colours',
     title: `${title} of all colours against exposure`,
-    finding: `Order of fading: ${ranked.map(({ name }) => name).join(', ')}.${first.value === null ? '' : ` ${ranked[0]!.name} comes to the limit of ${at} first, at ${formatValue(first).text}.`}`,
+    finding: `Order of fading: ${ranked.map(({ name }) => name).join(', ')}.${first.value === null ? '' : ` The colour ${ranked[0]!.name} comes to the limit of ${at} first, at ${formatValue(first).text}.`}`,
     x: { title: 'Exposure', unit: exposureUnit, scale: 'linear', min: 0 },
     y: { title, ...(unit === '' ? {} : { unit }), scale: 'linear' },
     series: [

@@ -88,7 +88,7 @@ function compute(given: Given): Outcome {
   const begun = names.map((name) => fadeOf(name, all, given, question, flags));
   const colours = begun.filter(({ last }) => last.exposure > 0);
   if (colours.length === 0) throw new InputError('readings', 0, 'Only unexposed readings so far; enter a reading after exposure.');
-  flags.push(...begun.filter(({ last }) => last.exposure === 0).map(({ name }): Flag => ({ code: 'colour-not-exposed', where: `colour ${name}`, text: `${name || 'The colour without a name'} has only unexposed readings so far.` })));
+  flags.push(...begun.filter(({ last }) => last.exposure === 0).map(({ name }): Flag => ({ code: 'colour-not-exposed', where: `colour ${name}`, text: `The colour ${name || 'without a name'} has only unexposed readings so far.` })));
   const references = referencesOf(all, given, flags);
   const fastness = references.length === 0 ? [] : colours.map((colour) => blueWoolBeside(colour, references, flags, notes));
   const outcome = colours.length === 1 ? oneColour(colours[0]!, question) : severalColours(colours, question, fastness);

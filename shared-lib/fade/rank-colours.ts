@@ -89,7 +89,8 @@ function conclusion(order: { name: string; life: ResultValue }[]): string {
   return [begun, ...others].join(' ');
 }
 
-function comparison(name: string, life: ResultValue, firstName: string, first: ResultValue): string {
+function comparison(colour: string, life: ResultValue, firstName: string, first: ResultValue): string {
+  const name = `The colour ${colour}`;
   if (life.bound === 'at-least' && life.value !== null) {
     const longer = first.bound !== 'at-least' && life.value > (first.high ?? Infinity);
     return longer ? `${name} lasts longer, ${formatValue(life).text}.` : `${name} (${formatValue(life).text}) cannot be told from ${firstName} yet.`;

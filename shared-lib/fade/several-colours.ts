@@ -27,14 +27,14 @@ export function severalColours(colours: ColourFade[], question: FadeQuestion, fa
     },
     tables: [table],
     flags: [
-      ...colours.flatMap(({ name, life }) => (life?.flags ?? []).map(({ code, where, text }) => ({ code, where: '', text: `${name}${/^series .+/.test(where) ? `, patch ${where.slice('series '.length)}` : ''}: ${text}` }))),
+      ...colours.flatMap(({ name, life }) => (life?.flags ?? []).map(({ code, where, text }) => ({ code, where: '', text: `Colour ${name}${/^series .+/.test(where) ? `, patch ${where.slice('series '.length)}` : ''}: ${text}` }))),
       ...openRanking(ranked, exposureUnit),
       ...readApart(colours, exposureUnit),
     ],
     notes: [
       ...notes,
       'Each result is that of the colour which comes off worst by it. The comparisons with the first are made one by one, each at its own level.',
-      ...colours.flatMap(({ name, life }) => (life ? [] : [`${name}: no exposure to the limit yet; each patch needs ${leastExposed} readings after exposure 0.`])),
+      ...colours.flatMap(({ name, life }) => (life ? [] : [`Colour ${name}: no exposure to the limit yet; each patch needs ${leastExposed} readings after exposure 0.`])),
     ],
     figures: [coloursFigure(ranked, question), ...(figure ? [{ ...figure, title: `${figure.title}, ${least.name}` }] : [])],
   };
@@ -48,7 +48,7 @@ function openRanking(ranked: ColourFade[], unit: string): Flag[] {
     .slice(1)
     .map((colour) => ({ name: colour.name, life: lifeOfColour(colour, unit) }))
     .filter(({ life }) => life.value === null || (life.bound === 'at-least' && life.value < first.value!))
-    .map(({ name }) => ({ code: 'ranking-open', where: '', text: `${name} has not come to its endpoint and may still do so before ${ranked[0]!.name}; read on.` }));
+    .map(({ name }) => ({ code: 'ranking-open', where: '', text: `The colour ${name} has not come to its endpoint and may still do so before ${ranked[0]!.name}; read on.` }));
 }
 
 function readApart(colours: ColourFade[], unit: string): Flag[] {

@@ -4,6 +4,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag } from '../calculation/result.ts';
 import { deltaEab } from '../colour/delta-e-ab.ts';
 import { labSchema, type Lab } from '../colour/lab.ts';
+import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { deltaEGreyScale, stainingGrade } from './grey-scale-staining.ts';
@@ -53,6 +54,7 @@ function compute({ before, after, level }: z.output<typeof input>): Outcome {
     },
     table: pairs.map(({ white, one }, index) => ({ reading: index + 1, deltaEab: deltaEab(white, one), deltaEGS: differences[index]!, grade: stainingGrade(differences[index]!).text })),
     flags: flagsOf(pairs),
+    figures: [replicatesFigure('staining-readings', 'ΔE GS', '', differences, mean)],
     notes: ['L*, a*, b* under D65 for the 10° observer, or as the customer states; before and after alike.', ...(pairs.length === 1 ? ['One reading gives no interval.'] : [])],
   };
 }

@@ -1,5 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
-import type { CalculationResult, Flag } from '../calculation/result.ts';
+import type { CalculationResult, Flag, TableRow } from '../calculation/result.ts';
 import type { BenchReadings } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
@@ -27,8 +27,21 @@ export function evaluateLetDown(bench: BenchReadings): CalculationResult {
   const ink = { name: textIn(conditions, 'ink') ?? 'Ink', parts: 100, solidsPct: numberIn(conditions, 'inkSolidsPct'), costPerKg: numberIn(conditions, 'inkCostPerKg') };
   const diluent = { name: textIn(conditions, 'diluent') ?? 'Diluent', solidsPct: numberIn(conditions, 'diluentSolidsPct') ?? 0, costPerKg: numberIn(conditions, 'diluentCostPerKg') };
   const common = { components: [ink], batchKg: numberIn(conditions, 'batchKg') };
-  if (textIn(conditions, 'goal') === 'strength') return toStrength(bench, common, diluent);
-  return toViscosity(bench, common, diluent);
+  const result = textIn(conditions, 'goal') === 'strength' ? toStrength(bench, common, diluent) : toViscosity(bench, common, diluent);
+  return { ...result, table: mixtureOf(result, ink, diluent, common.batchKg) };
+}
+
+interface Part {
+  name: string;
+  solidsPct: number | undefined;
+  costPerKg: number | undefined;
+}
+
+/** Ink and diluent as they go into the can: what the person at the scales reads. */
+function mixtureOf({ results }: CalculationResult, ink: Part, diluent: Part, inkKg: number | undefined): TableRow[] {
+  const diluentPct = results.letDownPct!.value!;
+  const row = ({ name, solidsPct, costPerKg }: Part, pct: number, massKg: number | null): TableRow => ({ name, pct, massKg, solidsPct: solidsPct ?? null, costPerKg: costPerKg ?? null });
+  return [row(ink, 100 - diluentPct, inkKg ?? null), row(diluent, diluentPct, results.letDownKg?.value ?? null)];
 }
 
 function toStrength({ conditions, rows }: BenchReadings, common: object, diluent: object): CalculationResult {

@@ -74,7 +74,7 @@ export const formulationCalculation = defineCalculation({
       notes: [
         ...(rebalanced ? ['The percentages did not add up to 100 %; they were brought to 100 % in proportion, held ones left as they are.'] : []),
         ...(solids.openPct > 0 ? [`Components that make up ${round(solids.openPct)} % of the formulation do not state their solids: the solids are only known within a range.`] : []),
-        ...(cost.openPct > 0 ? [`Components that make up ${round(cost.openPct)} % of the formulation do not state their cost: the cost is a lower bound.`] : []),
+        ...(cost.openPct > 0 && cost.openPct < 100 ? [`Components that make up ${round(cost.openPct)} % of the formulation do not state their cost: the cost is a lower bound.`] : []),
         ...(batchKg === undefined ? [] : [`Masses are for a batch of ${batchKg} kg${down ? ' before the let-down' : ''}.`]),
         ...(down ? letDownNotes(down) : []),
       ],
@@ -175,7 +175,7 @@ function letDownNotes({ diluent, added, targetStrengthPct, additions }: Down): s
       : additions
         ? 'From a straight line of the logarithm of viscosity through the trial additions.'
         : 'From the viscosities of ink and diluent alone: a first guess, for inks thin faster than they mix ideally. Measure and enter trial additions.';
-  return [`Let down with ${round(added.pct)} % ${diluent.name}, of the mixture.`, how];
+  return [`Let down with ${diluent.name}: ${round(added.pct)} % of the mixture.`, how];
 }
 
 function round(value: number): string {

@@ -5,13 +5,13 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure } from '../figure/figure.ts';
-import { replicatesFigure } from '../figure/replicates-figure.ts';
 import { formatValue } from '../quantity/format.ts';
 import { STANDARD_GRAVITY } from '../quantity/units.ts';
 import { fitCensoredNormal } from '../statistics/censored-normal.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { summarise } from '../statistics/summarise.ts';
 import { blockingGrades } from './blocking-grade.ts';
+import { gradesFigure } from '../figure/grades-figure.ts';
 
 const LEVEL = 0.95;
 /** ASTM D3354: 100 cm², up to 200 g. */
@@ -68,7 +68,7 @@ export const blockingLoadCalculation = defineCalculation({
         ...(grades.length === 0 ? [] : ['The grade is the median of the specimens, the worse of two; its range runs from the best to the worst.']),
         'It measures the blocking that is there, not the tendency to block later or under another load, warmth or time.',
       ],
-      figures: [...(loaded.length === 0 ? [] : [figure(loaded, load, limitG)]), ...(grades.length === 0 ? [] : [replicatesFigure('blocking-grades', 'Grade of blocking', '', grades, grade)])],
+      figures: [...(loaded.length === 0 ? [] : [figure(loaded, load, limitG)]), ...(grades.length === 0 ? [] : [gradesFigure('blocking-grades', 'Grade of blocking', specimens.map((_, index) => `${index + 1}`), specimens.map((specimen) => specimen.grade ?? null), grade)])],
     };
   },
   columns,

@@ -7,7 +7,7 @@ import { formatValue } from '../quantity/format.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { gradeSchema } from './grade-field.ts';
-import { gradesFigure } from './grades-figure.ts';
+import { gradesFigure } from '../figure/grades-figure.ts';
 import { removedFields, removedShare } from './removed-share.ts';
 
 const { squares: _counted, ...percentFields } = removedFields;

@@ -14,7 +14,7 @@ export const laminationRecheckMethod: Method = {
   id: 'lamination-recheck',
   version: '1',
   title: 'Lamination checked again after hours and days',
-  shortTitle: 'Lamination again',
+  shortTitle: 'Lamination recheck',
   group: 'mechanical',
   standards: [],
   help: {

@@ -71,6 +71,7 @@ export const rubCalculation = defineCalculation({
       flags: [...rubFlags(specimens), ...sharedFlags(specimens, shared)],
       notes: [
         shared === null ? 'There is no count of strokes at which every specimen was read, so no loss is given for all of them.' : `Losses are those after ${shared} strokes, the most at which every specimen was read.`,
+        ...(last.transferred.strokes === null || last.transferred.strokes === shared ? [] : [`What was transferred was read after ${last.transferred.strokes} strokes at most.`]),
         ...ends.notes,
         'It shows how the print stands this rubbing, dry or wet as stated; other receptors, loads and strokes do not compare.',
       ],

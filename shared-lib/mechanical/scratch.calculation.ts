@@ -9,7 +9,7 @@ import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { bracketedMean } from './bracketed-mean.ts';
 import { gradeSchema } from './grade-field.ts';
-import { gradesFigure } from './grades-figure.ts';
+import { gradesFigure } from '../figure/grades-figure.ts';
 
 const loadN = z.number().positive().max(1000);
 

@@ -8,7 +8,7 @@ import { clopperPearson } from '../statistics/clopper-pearson.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { gradeD3359, gradeISO2409, isAtBandEdge, textD3359 } from './cross-cut-grade.ts';
-import { gradesFigure } from './grades-figure.ts';
+import { gradesFigure } from '../figure/grades-figure.ts';
 import { removedFields, removedPctOf, removedShare, type Removed } from './removed-share.ts';
 
 const input = z.strictObject({

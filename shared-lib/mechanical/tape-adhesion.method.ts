@@ -77,7 +77,7 @@ export const tapeAdhesionMethod: Method = {
       { kind: 'number', key: 'removedPct', label: 'Removed', unit: '%', min: 0, max: 100, hint: 'Of the printed area; or count squares.' },
       photoField,
       { kind: 'number', key: 'squaresRemoved', label: 'Squares removed', min: 0, max: 10_000 },
-      { kind: 'number', key: 'squaresTotal', label: 'of', min: 1, max: 10_000, hint: 'Empty: all squares of the lattice, 100 or 25.' },
+      { kind: 'number', key: 'squaresTotal', label: 'Squares in all', min: 1, max: 10_000, hint: 'Empty: those of the lattice, 100 or 25.' },
       {
         kind: 'choice',
         key: 'parted',

@@ -18,6 +18,7 @@ import { cureRubsMethod } from '../cure/cure-rubs.method.ts';
 import { surfaceTackMethod } from '../cure/surface-tack.method.ts';
 import { tapeLabelLiftMethod } from '../cure/tape-label-lift.method.ts';
 import { lightExposureMethod } from '../fade/light-exposure.method.ts';
+import { stainingMethod } from '../fade/staining.method.ts';
 import { coatWeightMethod } from '../liquid/coat-weight.method.ts';
 import { letDownMethod } from '../liquid/let-down.method.ts';
 import { viscosityCupMethod } from '../liquid/viscosity-cup.method.ts';
@@ -60,6 +61,7 @@ export const allMethods: readonly Method[] = [
   cureDepthMethod,
   surfaceTackMethod,
   lightExposureMethod,
+  stainingMethod,
   matchByEyeMethod,
   colourMeasuredMethod,
   printDensityMethod,

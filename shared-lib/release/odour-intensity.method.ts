@@ -63,7 +63,13 @@ function evaluate(bench: BenchReadings): CalculationResult {
   if (graded.length < panel.length || panel.length === 0) return waiting(graded.length, panel.length, tables);
   const input = { intensities: graded.map(({ grades }) => grades.print), controlIntensities: graded.map(({ grades }) => grades.control) };
   const result = runCalculation(odourPanelCalculation, input);
-  return { ...result, table: result.table.map((row, index) => ({ ...row, assessor: graded[index]!.assessor.name })), tables };
+  const names = graded.map(({ assessor }) => assessor.name);
+  return {
+    ...result,
+    table: result.table.map((row, index) => ({ ...row, assessor: names[index]! })),
+    figures: result.figures.map((figure) => ({ ...figure, x: { ...figure.x, categories: names } })),
+    tables,
+  };
 }
 
 /** Nothing while one of the two grades is missing. */

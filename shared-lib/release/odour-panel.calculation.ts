@@ -129,7 +129,8 @@ function intensityResults(grades: number[], control: number[] | undefined, level
   return {
     results: {
       median,
-      range: { value: maximum - minimum, unit: '', low: minimum, high: maximum, level: null, n, bound: 'exact' },
+      // Its ends are grades, not an interval of the width: they stand in words.
+      range: { ...valueWithoutInterval(maximum - minimum, '', n), text: `${maximum - minimum}, from ${minimum} to ${maximum}` },
       ...(controlMedian && { controlMedian }),
     },
     flags,

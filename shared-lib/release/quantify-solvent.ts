@@ -29,7 +29,7 @@ type Settings = Pick<ResidualSolventInput, 'amountUnit' | 'weighting' | 'sigma' 
 export function quantifySolvent(solvent: SolventInput, index: number, settings: Settings, flags: Flag[]): QuantifiedSolvent {
   const own: Flag[] = [];
   const quantified = solvent.headspace ? byHeadspace(solvent, index, settings, own) : byCalibration(solvent, index, settings, own);
-  flags.push(...own.map((flag) => (flag.text.includes(solvent.name) ? flag : { ...flag, text: `${solvent.name}: ${flag.text}` })));
+  flags.push(...own.map((flag) => (flag.text.includes(solvent.name) ? flag : { ...flag, text: `Solvent ${solvent.name}: ${flag.text}` })));
   return quantified;
 }
 
@@ -103,7 +103,7 @@ function coefficient({ fit, scatters }: CalibrationLine, which: 0 | 1, unit: str
 
 function limitFlags(name: string, limit: number | undefined, detection: number | null, path: string): Flag[] {
   if (limit === undefined || detection === null || detection <= limit) return [];
-  return [{ code: 'limit-below-detection', where: `${path}limitMgM2`, text: `${name || 'The solvent'} cannot be detected at its limit of ${limit} mg/m² (detection limit ${Number(detection.toPrecision(3))} mg/m²): take a larger piece or a finer calibration.` }];
+  return [{ code: 'limit-below-detection', where: `${path}limitMgM2`, text: `${name ? `The ${name}` : 'The solvent'} cannot be detected at its limit of ${limit} mg/m² (detection limit ${Number(detection.toPrecision(3))} mg/m²): take a larger piece or a finer calibration.` }];
 }
 
 function noLimits(name: string, line: CalibrationLine): string {

@@ -97,7 +97,7 @@ function bounded(amounts: readonly SpecimenAmount[]): ResultValue {
 }
 
 function rangeFlags(name: string, amount: number, { line, limits }: Reading, where: string): Flag[] {
-  const of = name === '' ? 'This specimen' : `${name} in this specimen`;
+  const of = name === '' ? 'This specimen' : `The ${name} in this specimen`;
   if (amount > line.highest) {
     return [{ code: 'outside-calibration', where, text: `${of} lies beyond the largest standard (${shown(amount)} against ${shown(line.highest)}): extrapolated. Take a smaller piece, or calibrate higher.` }];
   }

@@ -11,7 +11,8 @@ export function lastingFigure(title: string, unit: string, names: readonly strin
     title,
     finding: `${title}: typically ${text}${intervalText === '' ? '' : ` (${intervalText})`}; n = ${readings.length}.`,
     x: { title: 'Specimen', scale: 'category', categories: [...names] },
-    y: { title, unit, scale: 'linear', min: 0 },
+    // A title that names what is counted says the unit already.
+    y: { title, ...(title.toLowerCase().includes(unit) ? {} : { unit }), scale: 'linear', min: 0 },
     series: [{ name: 'specimens', kind: 'points', role: 'reading', points: readings.map(({ value, ended }, x) => ({ x, y: value, ...(!ended && { open: 'up' as const }) })) }],
   };
 }

@@ -13,7 +13,7 @@ describe('odour-panel', () => {
   it('gives median and range of the grades, and both parts at once', () => {
     const { results, flags } = run({ assessors: 12, correct: 8, intensities: [1, 2, 2, 3, 1, 2], controlIntensities: [0, 0, 0, 0.5, 0, 0] });
     expect(results.median!.value).toBe(2);
-    expect(results.range).toMatchObject({ value: 2, low: 1, high: 3 });
+    expect(results.range).toMatchObject({ value: 2, low: null, high: null, text: '2, from 1 to 3' });
     expect(results.controlMedian!.value).toBe(0);
     expect(results.minimumCorrect!.value).toBe(8);
     expect(flags).toEqual([]);

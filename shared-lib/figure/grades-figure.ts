@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import type { Figure } from '../figure/figure.ts';
+import type { Figure } from './figure.ts';
 import { formatValue } from '../quantity/format.ts';
 
 /** Grades of the specimens side by side; the dots of their strip. */
