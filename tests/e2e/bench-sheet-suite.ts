@@ -50,7 +50,7 @@ export function walkBenchSheets(name: string, examples: readonly BenchExample[])
     await program.stopAndClear();
   });
 
-  describe.each(examples.map((example) => ({ example, title: example.method })))('the bench sheet $title', ({ example }) => {
+  describe.each(examples.map((example) => ({ example, title: [example.method, example.variant].filter(Boolean).join(' ') })))('the bench sheet $title', ({ example }) => {
     const method = allMethods.find(({ id }) => id === example.method)!;
     let walk: BenchWalk;
     let testId: string;

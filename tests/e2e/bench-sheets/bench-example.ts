@@ -14,6 +14,8 @@ export type TypedRow = Record<string, Typed>;
 export interface BenchExample {
   /** Id of the method. */
   method: string;
+  /** What sets it apart from the method's first example, e.g. 'from spectra'; left out for that one. */
+  variant?: string;
   conditions: TypedRow;
   /** In the order of the sheet. */
   rows: TypedRow[];
