@@ -1,13 +1,14 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { Figure } from '../../shared-lib/figure/figure.ts';
+import { tellingFigures } from '../../shared-lib/figure/telling-figures.ts';
 import { chartSvg } from './chart-svg.ts';
 import { contentWidth, size } from './look.ts';
 
 const GAP = 18;
 
-/** Figures with their finding as caption: one across the page, more in pairs. One that shows a single reading and no more would repeat its number. */
+/** Figures with their finding as caption: one across the page, more in pairs. */
 export function figuresPart(all: Figure[]): Content[] {
-  const figures = all.filter(({ series, bands = [] }) => bands.length > 0 || series.reduce((sum, { points }) => sum + points.length, 0) > 1);
+  const figures = tellingFigures(all);
   if (figures.length === 1) return [figure(figures[0]!, contentWidth, 155)];
   const width = (contentWidth - GAP) / 2;
   const pairs = Array.from({ length: Math.ceil(figures.length / 2) }, (_, index) => figures.slice(2 * index, 2 * index + 2));

@@ -27,11 +27,12 @@ const GROUP_LINE = 13;
 
 /** Value, unit, interval, number of readings, limit, verdict and strip of each property; `title` '' for none. */
 export function propertyTable(title: string, rows: PropertyRow[]): Content {
-  const values = decimalColumn(rows.map(({ line }) => withoutUnit(line.text, line.unit)), size.table);
+  const texts = rows.map(({ line }) => unbroken(withoutUnit(line.text, line.unit), /^between /));
+  const values = decimalColumn(texts, size.table);
   const intervalName = commonIntervalName(rows);
   const heads = ['Property', 'Value', 'Unit', intervalName.replace('range', 'Range') || 'Interval', 'n', 'Limit', 'Verdict', 'Readings, interval, limit'];
-  const intervals = rows.map(({ line }) => (intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText) || whyNone(line));
-  const widths = columnWidths(rows.map(({ line }) => withoutUnit(line.text, line.unit)), intervals);
+  const intervals = rows.map(({ line }) => unbroken((intervalName ? line.intervalText.slice(intervalName.length).trim() : line.intervalText) || whyNone(line), /^.* (?:interval|range) /));
+  const widths = columnWidths(texts, intervals);
   const right = new Set([1, 4]);
   const head = heads.map((text, index): TableCell => ({ text, style: 'head', alignment: right.has(index) ? 'right' : 'left', verticalAlignment: 'bottom' }));
   const body = rows.map((row, index): TableCell[] => {
@@ -57,8 +58,15 @@ export function propertyTable(title: string, rows: PropertyRow[]): Content {
 /** Values and intervals get the width they need, within bounds; the names get the rest. */
 function columnWidths(values: string[], intervals: string[]): number[] {
   const between = (least: number, most: number, texts: string[], cut: 'regular' | 'semibold') => Math.min(most, Math.max(least, ...texts.map((text) => textWidth(text, size.table, cut) + 1)));
-  const others = [between(40, 72, values, 'semibold'), UNIT, between(44, 72, intervals, 'regular'), COUNT, LIMIT, VERDICT, STRIP.width];
+  const others = [between(40, 84, values, 'semibold'), UNIT, between(44, 72, intervals, 'regular'), COUNT, LIMIT, VERDICT, STRIP.width];
   return [contentWidth - others.reduce((sum, width) => sum + width + PADDING, 0), ...others];
+}
+
+/** Two ends stay on one line; only behind their name may it break. */
+function unbroken(text: string, name: RegExp): string {
+  const [before = ''] = name.exec(text) ?? [];
+  const ends = text.slice(before.length);
+  return before === '' && !/^\S+ (?:to|and) \S+$/.test(ends) ? text : before + ends.replaceAll(' ', '\u00a0');
 }
 
 /** The name of a group runs on over the columns beside it, if it fits on one line. */

@@ -1,4 +1,5 @@
 import type { Content, ContentText } from 'pdfmake/interfaces.js';
+import { filledColumns } from '../../shared-lib/calculation/filled-columns.ts';
 import type { TableColumn } from '../../shared-lib/calculation/table-column.ts';
 import type { TableCell as DataCell, TableRow } from '../../shared-lib/calculation/result.ts';
 import { columnDecimals, formatNumber, plainDecimals } from '../../shared-lib/quantity/format.ts';
@@ -15,7 +16,7 @@ import { sectionOpening } from './section-opening.ts';
  * @param earlier the sections before it: cautions and sources that one of them has are not printed again
  */
 export function sectionPart(section: ReportSection, number: number, earlier: ReportSection[]): Content[] {
-  const columns = section.columns.filter((column) => section.table.some((row) => row[column.key] !== undefined && row[column.key] !== null));
+  const columns = filledColumns(section.columns, section.table);
   const cautionsAt = firstWith(earlier, section, 'cautions');
   const sourcesAt = firstWith(earlier, section, 'sources');
   return [
@@ -26,12 +27,27 @@ export function sectionPart(section: ReportSection, number: number, earlier: Rep
     ...figuresPart(section.figures),
     ...picturesPart(section.pictures ?? []),
     ...(section.table.length > 0 && columns.length > 0 ? dataTables(subheading('Calculated, per row'), columns.map(headOf), tableRows(section.table, columns)) : []),
-    ...notesPart(section.notes),
-    ...(section.remark ? [{ unbreakable: section.remark.length < 600, stack: [subheading('Remark'), paragraph(section.remark)] }] : []),
-    ...(cautionsAt ? [] : cautionsPart(section)),
-    ...(sourcesAt ? [] : sourcesPart(section.sources)),
-    ...referencePart([...(cautionsAt ? [`Cautions as in section ${cautionsAt}.`] : []), ...(sourcesAt ? [`Sources as in section ${sourcesAt}.`] : [])]),
+    ...endTogether(
+      [
+        notesPart(section.notes),
+        section.remark ? [{ unbreakable: section.remark.length < 600, stack: [subheading('Remark'), paragraph(section.remark)] }] : [],
+        cautionsAt ? [] : cautionsPart(section),
+        sourcesAt ? [] : sourcesPart(section.sources),
+        referencePart([...(cautionsAt ? [`Cautions as in section ${cautionsAt}.`] : []), ...(sourcesAt ? [`Sources as in section ${sourcesAt}.`] : [])]),
+      ].filter((part) => part.length > 0),
+      [...section.notes, section.remark, ...section.cautions.map(({ text }) => text), ...section.sources],
+    ),
   ];
+}
+
+/** So much text goes on one page with room to spare. */
+const TOGETHER = 3000;
+
+/** The last lines never stand alone at the top of a page: they take along what is before them. */
+function endTogether(parts: Content[][], texts: string[]): Content[] {
+  if (parts.length < 2 || texts.some((text) => text.length >= 600) || texts.join('').length > TOGETHER) return parts.flat();
+  const from = parts.length - 2;
+  return [...parts.slice(0, from).flat(), { unbreakable: true, stack: parts.slice(from).flat() }];
 }
 
 /** Number of the first earlier section that has the same list; 0 where none has, or there is nothing to say. */

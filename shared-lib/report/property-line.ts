@@ -98,6 +98,9 @@ function limitsOf(limit: Limit | null): number[] {
 function strip(property: Property, result: ResultValue, limit: Limit | null, figures: Figure[], label: string): StripSpec | null {
   const readings = singleValues(figures.find((figure) => figure.id === property.readingsFigure));
   if (result.value === null && readings.length === 0) return null;
+  // A mark on a scale of its own says no more than the number beside it.
+  const alone = readings.length < 2 && result.low === null && result.high === null && limit === null && gradeDomain(property) === null;
+  if (alone) return null;
   return {
     unit: result.unit,
     readings,
