@@ -1,6 +1,6 @@
 import { SvelteMap } from 'svelte/reactivity';
 import type { Answer, CallInput, Client } from '../../shared-lib/api.ts';
-import type { Field, Method } from '../../shared-lib/method/method.ts';
+import type { Field, ItemField, Method } from '../../shared-lib/method/method.ts';
 import type { ItemChoice } from '../../shared-lib/notebook/colour-views.ts';
 import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
 import { nextRowId, type CellPlace } from './sheet-grid.ts';
@@ -84,6 +84,9 @@ export class BenchSheet {
 
   /** What is being typed in a cell or a line under a row just now, by the id of its field. */
   readonly typing = new SvelteMap<string, string>();
+
+  /** A cell, or a line under a row, holds what is not in the record: being typed, on its way, or refused. */
+  readonly holdsUnentered: boolean = $derived(this.pending.size > 0 || [...this.typing].some(([id, text]) => text.trim() !== (this.cell(placeOf(id))?.typed ?? '')));
 
   /** All that is typed and not in the record, by the id of its field; `null` where there is nothing. */
   readonly typed: Record<string, string> | null = $derived.by(() => {
@@ -232,8 +235,8 @@ export class BenchSheet {
   }
 
   /** What an item field can name, for a type-ahead. */
-  async findItems(of: 'reference' | 'sample', search: string): Promise<ItemChoice[]> {
-    const answer = await this.app.call('items.find', { of, search });
+  async findItems(of: ItemField['of'], search: string): Promise<ItemChoice[]> {
+    const answer = await this.app.call('items.find', { of, search, methodId: this.view?.test.methodId ?? '' });
     return answer.ok ? answer.value : [];
   }
 
@@ -296,4 +299,9 @@ export class BenchSheet {
 /** Names a cell within its sheet, also for the ids of the page. */
 export function cellId(place: CellPlace): string {
   return `${place.row || 'condition'}-${place.key}`;
+}
+
+function placeOf(id: string): CellPlace {
+  const [row, ...key] = id.split('-');
+  return { row: row === 'condition' ? '' : row!, key: key.join('-') };
 }
