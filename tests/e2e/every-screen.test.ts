@@ -29,6 +29,7 @@ async function screensOf(page: Page): Promise<[string, string][]> {
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
   const [report] = await callApi(page, 'reports.list', {});
   const [plan] = await callApi(page, 'plans.list', {});
+  const [waiting, signed] = await callApi(page, 'approvals.list', {});
   const [set] = await callApi(page, 'trialSets.list', {});
   const [own] = await callApi(page, 'inHouseMethods.list', {});
   const oneOfEach = [...new Map(tests.map((test) => [test.methodId, test])).values()];
@@ -43,6 +44,8 @@ async function screensOf(page: Page): Promise<[string, string][]> {
     ['standardise', `#/standardise/${own!.methodId}`],
     ['plan', `#/plans/${plan!.planId}`],
     ['make-plan', `#/make-plan/${plan!.planId}`],
+    ['approval-waiting', `#/approvals/${waiting!.approvalId}`],
+    ['approval-signed', `#/approvals/${signed!.approvalId}`],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
   ];
