@@ -1,7 +1,7 @@
 import { tableKeys, tableNames, type TableChange } from '../../shared-lib/notebook/tables.ts';
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
 import { saidAgain } from '../../shared-lib/notebook/entry-writes.ts';
-import { isLater } from '../../shared-lib/notebook/merge-conflicts.ts';
+import { repeatedWords } from '../../shared-lib/notebook/merge-conflicts.ts';
 import { project } from '../../shared-lib/notebook/project.ts';
 import type { Database, SqlValue } from './database.ts';
 import { withPlacesHere } from './places-here.ts';
@@ -18,23 +18,12 @@ export interface RecordLookup {
  */
 export function applyEntry(database: Database, entry: Entry, record: RecordLookup): void {
   const changes = project(entry.sealedSeq === undefined ? entry : withPlacesHere(entry, record));
-  if (entry.kind === 'notebook.merged') changes.unshift(...takenWords(entry.body.conflicts, record));
+  if (entry.kind === 'notebook.merged') changes.unshift(...repeatedWords(entry.body, (id) => record.byId(id)).flatMap(({ word, against }) => saidAgain(word, against)));
   for (const change of changes) {
     if (entry.sealedSeq === undefined) applyChange(database, change);
     // The notebook keeps its own title, and what two benches made under one key is no error.
     else if (change.table !== 'notebook') applyChange(database, change.change === 'insert' ? ({ ...change, change: 'put', add: {} } as TableChange) : change);
   }
-}
-
-/** In the order in which they were recorded, so that the last word holds. */
-function takenWords(conflicts: Extract<Entry, { kind: 'notebook.merged' }>['body']['conflicts'], record: RecordLookup): TableChange[] {
-  const words = conflicts.flatMap(({ here, there, taken }) => {
-    const [ours, theirs] = [record.byId(here), record.byId(there)];
-    if (taken === 'both' || !ours || !theirs) return [];
-    return [taken === 'here' ? { word: ours, against: theirs } : { word: theirs, against: ours }];
-  });
-  words.sort((one, other) => (one.word.id === other.word.id ? 0 : isLater(one.word, other.word) ? 1 : -1));
-  return words.flatMap(({ word, against }) => saidAgain(word, against));
 }
 
 /** Empties the tables that are made from entries; inside a transaction. */

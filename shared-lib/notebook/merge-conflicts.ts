@@ -1,10 +1,13 @@
 import type { Entry } from './entry.ts';
 import { outdates, writesOf } from './entry-writes.ts';
-import type { MergeConflict } from './merge-entries.ts';
+import type { mergeEntryBodies, MergeConflict } from './merge-entries.ts';
+import type { z } from 'zod';
 
 /** What two benches said without knowing of each other. */
 export interface Contradictions {
   conflicts: MergeConflict[];
+  /** Later words that an earlier merge at one of the benches knew nothing of. */
+  again: { word: string; against: string }[];
   /** Finished tests whose result does not stand on what both benches entered. */
   outdated: string[];
 }
@@ -15,8 +18,15 @@ type Side = 'here' | 'there';
  * Where entries that only one notebook had do not go with entries that only the other had. Of two words on one thing the
  * later one is taken, on whichever side: so both benches come to the same tables, whoever takes in whom.
  * @param markOf The code that tells the later of two things of one code apart.
+ * @param find Any entry of either notebook by its id.
  */
-export function findContradictions(here: readonly Entry[], there: readonly Entry[], markOf: (entry: Entry, code: string) => string): Contradictions {
+export function findContradictions(
+  here: readonly Entry[],
+  there: readonly Entry[],
+  markOf: (entry: Entry, code: string) => string,
+  find: (id: string) => Entry | undefined,
+): Contradictions {
+  const again = new Map<string, Contradictions['again'][number]>();
   const pairs = new Map<string, MergeConflict>();
   const note = (one: Entry, other: Entry, both: boolean, mark: MergeConflict['mark'] = null) => {
     const key = `${one.id} ${other.id}`;
@@ -25,12 +35,17 @@ export function findContradictions(here: readonly Entry[], there: readonly Entry
     if (!known || known.taken === 'both') pairs.set(key, { here: one.id, there: other.id, taken, mark: mark ?? known?.mark ?? null });
   };
 
-  const theirs = lastWords(there);
-  const ours = lastWords(here, theirs);
+  const theirs = lastWords(there, find);
+  const ours = lastWords(here, find, theirs);
   for (const [about, columns] of ours) {
     for (const [column, own] of columns) {
       const other = theirs.get(about)?.get(column);
-      if (other && !Object.is(own.value, other.value)) note(own.entry, other.entry, about.startsWith('row counts'));
+      if (!other || Object.is(own.value, other.value)) continue;
+      if (!own.repeated && !other.repeated) note(own.entry, other.entry, about.startsWith('row counts'));
+      else if (own.entry.id !== other.entry.id) {
+        const [word, against] = isLater(own.entry, other.entry) ? [own.entry.id, other.entry.id] : [other.entry.id, own.entry.id];
+        again.set(`${word} ${against}`, { word, against });
+      }
     }
   }
 
@@ -57,7 +72,7 @@ export function findContradictions(here: readonly Entry[], there: readonly Entry
   finishedAlone(here, there, 'here');
   finishedAlone(there, here, 'there');
 
-  return { conflicts: [...pairs.values()], outdated: [...outdated] };
+  return { conflicts: [...pairs.values()], again: [...again.values()], outdated: [...outdated] };
 }
 
 /** Whether `entry` was recorded after `other`; its id decides within one millisecond. */
@@ -65,21 +80,43 @@ export function isLater(entry: Entry, other: Entry): boolean {
   return entry.recordedAt === other.recordedAt ? entry.id > other.id : entry.recordedAt > other.recordedAt;
 }
 
+/** The words that a merge says again, each with the one that it stands against, in the order in which they were recorded. */
+export function repeatedWords(
+  { conflicts, again }: Pick<z.output<(typeof mergeEntryBodies)['notebook.merged']>, 'conflicts' | 'again'>,
+  find: (id: string) => Entry | undefined,
+): { word: Entry; against: Entry }[] {
+  const taken = conflicts.flatMap(({ here, there, taken: side }) => (side === 'both' ? [] : [side === 'here' ? { word: here, against: there } : { word: there, against: here }]));
+  const words = [...taken, ...again].flatMap((pair) => {
+    const [word, against] = [find(pair.word), find(pair.against)];
+    return word && against ? [{ word, against }] : [];
+  });
+  return words.sort((one, other) => (one.word.id === other.word.id ? 0 : isLater(one.word, other.word) ? 1 : -1));
+}
+
 interface Word {
   value: unknown;
   entry: Entry;
+  /** A merge said it again. */
+  repeated: boolean;
 }
 
 /** The last word on each column of each thing; only of `others`' things where they are given. */
-function lastWords(entries: readonly Entry[], others?: ReadonlyMap<string, unknown>): Map<string, Map<string, Word>> {
+function lastWords(entries: readonly Entry[], find: (id: string) => Entry | undefined, others?: ReadonlyMap<string, unknown>): Map<string, Map<string, Word>> {
   const words = new Map<string, Map<string, Word>>();
-  for (const entry of entries) {
+  const say = (entry: Entry, repeated: boolean, against?: Entry) => {
+    const onlyAbout = against && writesOf(against);
     for (const [about, { says }] of writesOf(entry)) {
       if (others && !others.has(about)) continue;
       const columns = words.get(about) ?? new Map<string, Word>();
-      for (const [column, value] of Object.entries(says)) columns.set(column, { value, entry });
-      words.set(about, columns);
+      for (const [column, value] of Object.entries(says)) {
+        if (!onlyAbout || column in (onlyAbout.get(about)?.says ?? {})) columns.set(column, { value, entry, repeated });
+      }
+      if (columns.size > 0) words.set(about, columns);
     }
+  };
+  for (const entry of entries) {
+    if (entry.kind === 'notebook.merged') for (const { word, against } of repeatedWords(entry.body, find)) say(word, true, against);
+    say(entry, false);
   }
   return words;
 }

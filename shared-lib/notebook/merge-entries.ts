@@ -37,6 +37,8 @@ export const mergeEntryBodies = {
     laboratory: shortText,
     runs: z.array(broughtRunSchema).min(1).max(100_000),
     conflicts: z.array(mergeConflictSchema).max(100_000),
+    /** Words that another bench's merge would take back though they are later, or were later there: said again, no conflict. */
+    again: z.array(z.strictObject({ word: id, against: id })).max(100_000),
     /** Finished tests whose result does not stand on what both benches entered. */
     outdated: z.array(id).max(100_000),
   }),

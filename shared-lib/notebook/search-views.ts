@@ -6,7 +6,7 @@ export interface SearchHit {
   /** What else tells it apart, or ''. */
   detail: string;
   /** Where it opens: a screen and the id of the thing on it, or ''. */
-  screen: 'samples' | 'bench-sheet' | 'materials' | 'trials' | 'methods' | 'plans' | 'approvals' | 'reports' | 'record' | 'notebook';
+  screen: 'samples' | 'bench-sheet' | 'materials' | 'material' | 'lot' | 'instruments' | 'trials' | 'methods' | 'plans' | 'approvals' | 'reports' | 'record' | 'notebook';
   id: string;
 }
 

@@ -43,7 +43,7 @@ describe('laydown', () => {
   it('lists its commands, and refuses one that it does not have', async () => {
     const help = await laydown(['--help']);
     expect(help.code).toBe(0);
-    for (const name of ['calc', 'new', 'import', 'report', 'verify', 'serve', 'demo']) expect(help.out).toContain(`laydown ${name}`);
+    for (const name of ['calc', 'new', 'import', 'report', 'merge', 'verify', 'serve', 'demo']) expect(help.out).toContain(`laydown ${name}`);
     const unknown = await laydown(['measure']);
     expect(unknown).toMatchObject({ code: 2, out: '' });
     expect(unknown.err).toContain('There is no command "measure".');
@@ -195,5 +195,23 @@ describe('laydown verify', () => {
     expect(code).toBe(1);
     expect(out).toContain('THE RECORD DIFFERS');
     expect(out).toMatch(new RegExp(`\\b${seq}\\b`));
+  });
+});
+
+describe('laydown merge', () => {
+  it('brings in what another notebook has, once, and says who must do it', async () => {
+    const person = ['--person', 'Imke Rasmund', '--initials', 'IR'];
+    await laydown(['new', 'bench-a.laydown', '--title', 'Bench A', ...person]);
+    await laydown(['new', 'bench-b.laydown', '--title', 'Bench B', '--person', 'Teodor Vance', '--initials', 'TV']);
+    expect(await laydown(['merge', 'bench-a.laydown'])).toMatchObject({ code: 2, out: '' });
+    const missing = await laydown(['merge', 'bench-a.laydown', '--from', 'gone.laydown']);
+    expect(missing).toMatchObject({ code: 2, out: '' });
+    expect(missing.err).toMatch(/gone\.laydown failed: it or its folder is not there\.$/m);
+    const merged = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown']);
+    expect(merged).toMatchObject({ code: 0, err: '', out: '2 entries of bench-b (“Bench B”) were brought in.\n' });
+    const again = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown']);
+    expect(again.err).toContain('Who brings it in? Give --by with the initials: IR, TV.');
+    expect(await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown', '--by', 'IR'])).toMatchObject({ code: 0, out: 'There is nothing new in it: every entry is here already.\n' });
+    expect((await laydown(['verify', 'bench-a.laydown'])).out).toMatch(/^5 entries, head [0-9a-f]{64}: the record is intact/);
   });
 });

@@ -71,6 +71,23 @@ describe('a merge in the store', () => {
     for (const store of [a, b]) store.close();
   });
 
+  test('does not take back what a bench said after the word that an earlier merge took', async () => {
+    const { a, b } = await twoBenches([reading(1)]);
+    const row = { testId: 't1', row: 'r1' };
+    const said = { by: 'p1', occurredAt: '2025-05-03T09:00:00.000Z' };
+    a.append([{ kind: 'row.restored', body: { ...row, reason: 'it was row 2' }, ...said }]);
+    b.append([{ kind: 'row.voided', body: { ...row, reason: 'touched by hand' }, ...said }]);
+    expect(merge(a, b).conflicts).toMatchObject([{ taken: 'there' }]);
+    b.append([{ kind: 'row.restored', body: { ...row, reason: 'it was not touched' }, ...said }]);
+    expect(merge(b, a)).toMatchObject({ conflicts: [], again: [{}] });
+    merge(a, b);
+    for (const store of [a, b]) {
+      expect(store.one('SELECT voided FROM bench_row WHERE "row" = ?', ['r1'])).toEqual({ voided: 0 });
+      expect(store.tableDifferences()).toEqual([]);
+      store.close();
+    }
+  });
+
   test('refuses an entry that both have but that says something else in each', async () => {
     const { a, b } = await twoBenches();
     const { Database } = await initSqlJs();

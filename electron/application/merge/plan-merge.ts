@@ -14,6 +14,7 @@ export interface MergePlan {
   brought: Entry[];
   runs: BroughtRun[];
   conflicts: MergeConflict[];
+  again: { word: string; against: string }[];
   outdated: string[];
   /** Files that they announce and that are not here: SHA-256. */
   files: string[];
@@ -40,7 +41,7 @@ export function planMerge(store: NotebookStore, other: NotebookStore): MergePlan
     }
   }
   const unknown = [...theirs.values()].filter(({ id }) => !known.has(id)).map(({ seq }) => read(other, seq));
-  if (unknown.every(({ kind }) => kind === 'notebook.merged')) return { brought: [], runs: [], conflicts: [], outdated: [], files: [] };
+  if (unknown.every(({ kind }) => kind === 'notebook.merged')) return { brought: [], runs: [], conflicts: [], again: [], outdated: [], files: [] };
   const onlyHere = [...known.values()].filter(({ id }) => !theirs.has(id)).map(({ seq }) => read(store, seq));
   const benches = new Map([...onlyHere.map((entry) => [entry.id, benchOf(store, entry.seq) || benchName(store)] as const), ...unknown.map((entry) => [entry.id, benchOf(other, entry.seq) || benchName(other)] as const)]);
   const placeOf = new Map([...known.values()].map(({ hash, seq }) => [hash, seq]));
@@ -48,7 +49,7 @@ export function planMerge(store: NotebookStore, other: NotebookStore): MergePlan
   return {
     brought,
     runs: runsOf(brought, (entry) => benches.get(entry.id)!, placeOf, store.entryCount),
-    ...findContradictions(onlyHere, brought, codeMarker([store, other], (entry) => benches.get(entry.id)!)),
+    ...findContradictions(onlyHere, brought, codeMarker([store, other], (entry) => benches.get(entry.id)!), (id) => store.entry(id) ?? other.entry(id)),
     files: missingFiles(store, brought),
   };
 }

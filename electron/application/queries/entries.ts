@@ -47,15 +47,15 @@ export function findEntries(store: NotebookStore, search: EntrySearch, limit: nu
   return [];
 }
 
-/** How many there are, or `MOST_COUNTED` and `many` when there are more. */
-export function countEntries(store: NotebookStore, search: EntrySearch): { total: number; many: boolean } {
+/** How many there are, or `most` and `many` when there are more. */
+export function countEntries(store: NotebookStore, search: EntrySearch, most = MOST_COUNTED): { total: number; many: boolean } {
   const wanted = [search.search.trim(), search.kind, search.by, search.testId];
   if (wanted.every((text) => text === '')) return { total: store.entryCount, many: false };
   const { where, parameters } = matching(search);
   let total = 0;
   for (const floor of floors(store.entryCount)) {
-    total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, ...parameters, MOST_COUNTED + 1])!.total;
-    if (total > MOST_COUNTED) return { total: MOST_COUNTED, many: true };
+    total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, ...parameters, most + 1])!.total;
+    if (total > most) return { total: most, many: true };
   }
   return { total, many: false };
 }

@@ -14,14 +14,14 @@ async function filled() {
   await bench.do('sample.add', { code: 'S-0141', product: 'ground coffee brick', job: '', roll: '', note: '', lotIds: [lot.lotId] });
   const { trialSetId } = await bench.do('trialSet.add', { title: 'Low-migration series', question: 'Which one bonds best?', product: 'dumpling pouch 600 g' });
   await bench.do('attachment.add', { attachedTo: 'sample', attachedId: sheet.sample.sampleId, name: 'roll photograph.txt', bytes: Buffer.from('x').toString('base64'), caption: 'edge of the roll' });
-  return { bench, sheet, trialSetId };
+  return { bench, film, sheet, trialSetId };
 }
 
 describe('a search through everything', () => {
   it('finds each kind of thing and says where it opens', async () => {
-    const { bench, sheet, trialSetId } = await filled();
+    const { bench, film, sheet, trialSetId } = await filled();
     const find = (search: string) => bench.do('search.find', { search });
-    expect(group(await find('osprey'), 'Materials')?.hits).toMatchObject([{ title: 'Corona-treated PET 12', detail: 'film · Osprey Vale', screen: 'materials' }]);
+    expect(group(await find('osprey'), 'Materials')?.hits).toMatchObject([{ title: 'Corona-treated PET 12', detail: 'film · Osprey Vale', screen: 'material', id: film.materialId }]);
     expect(group(await find('ov-47'), 'Lots')?.hits).toMatchObject([{ title: 'OV-4711', detail: 'Corona-treated PET 12' }]);
     expect(group(await find('gloss S-014'), 'Tests')?.hits).toMatchObject([{ title: 'Gloss on S-014', screen: 'bench-sheet', id: sheet.test.testId }]);
     expect(group(await find('migration'), 'Trial sets')?.hits).toMatchObject([{ screen: 'trials', id: trialSetId }]);

@@ -298,6 +298,7 @@ export const oneOfEach: DraftEntry[] = [
         { here: 'e1', there: 'e2', taken: 'here', mark: null },
         { here: 'e3', there: 'e4', taken: 'both', mark: { of: 'sample', id: 's1', code: 'S-014 (bench-b)' } },
       ],
+      again: [{ word: 'e5', against: 'e6' }],
       outdated: ['t1'],
     },
     ...meta,

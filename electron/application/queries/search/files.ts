@@ -14,7 +14,15 @@ const rows = rowsKind(
    UNION ALL SELECT 'test ' || photoId, 'test ' || testId, name, 'measured photograph', name || ' photograph', seq FROM photo JOIN attachment USING (sha256)`,
 );
 
-const screens: Record<AttachedTo, SearchHit['screen']> = { sample: 'samples', lot: 'materials', material: 'materials', test: 'bench-sheet', method: 'methods', instrument: 'materials', fluid: 'materials' };
+const screens: Record<AttachedTo, SearchHit['screen']> = {
+  sample: 'samples',
+  lot: 'lot',
+  material: 'material',
+  test: 'bench-sheet',
+  method: 'methods',
+  instrument: 'instruments',
+  fluid: 'instruments',
+};
 
 export const files: SearchKind = {
   title: rows.title,
@@ -26,5 +34,5 @@ export const files: SearchKind = {
 
 function placeOf(attached: string): Pick<SearchHit, 'screen' | 'id'> {
   const [to, id] = attached.split(' ') as [AttachedTo, string];
-  return { screen: screens[to], id: screens[to] === 'materials' ? '' : id };
+  return { screen: screens[to], id: screens[to] === 'instruments' ? '' : id };
 }

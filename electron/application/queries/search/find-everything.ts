@@ -2,6 +2,8 @@ import type { SearchView } from '../../../../shared-lib/notebook/search-views.ts
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { approvals } from './approvals.ts';
 import { files } from './files.ts';
+import { fluids } from './fluids.ts';
+import { instruments } from './instruments.ts';
 import { lots } from './lots.ts';
 import { materials } from './materials.ts';
 import { methods } from './methods.ts';
@@ -17,7 +19,7 @@ import { trialSets } from './trial-sets.ts';
 import { trials } from './trials.ts';
 
 /** In the order in which they are shown. */
-const kinds: readonly SearchKind[] = [samples, tests, materials, lots, referenceColours, trialSets, trials, methods, plans, approvals, reports, people, files, recordEntries];
+const kinds: readonly SearchKind[] = [samples, tests, materials, lots, referenceColours, trialSets, trials, methods, plans, approvals, reports, instruments, fluids, people, files, recordEntries];
 
 /** Looks for all `search`'s words in everything; nothing is found for ''. */
 export function findEverything(notebook: OpenNotebook, search: string, limit: number): SearchView {

@@ -1,12 +1,15 @@
 import { entryLine } from '../../entry-line.ts';
 import { entryNames } from '../../entry-names.ts';
 import { countEntries, findEntries } from '../entries.ts';
+import { MOST_COUNTED } from './rows-kind.ts';
 import type { SearchKind } from './search-kind.ts';
 
 /** Entries of the record, as the Record screen finds them. */
 export const recordEntries: SearchKind = {
   title: 'Record',
   find({ store, methods }, words, limit) {
+    // A single letter begins a word of nearly every entry.
+    if (words.every((word) => word.length === 1)) return { total: 0, many: false, hits: [] };
     const search = { search: words.join(' '), kind: '', by: '', testId: '' };
     const names = entryNames(store, methods);
     const hits = findEntries(store, search, limit, 0).map((found) => {
@@ -14,6 +17,6 @@ export const recordEntries: SearchKind = {
       const place = testId ? { screen: 'record' as const, id: testId } : sampleId ? { screen: 'samples' as const, id: sampleId } : { screen: 'record' as const, id: '' };
       return { key: id, title: text, detail: `entry ${seq} · ${by} · ${occurredAt.slice(0, 10)}`, ...place };
     });
-    return { ...countEntries(store, search), hits };
+    return { ...countEntries(store, search, MOST_COUNTED), hits };
   },
 };
