@@ -48,6 +48,7 @@ async function screensOf(page: Page): Promise<[string, string][]> {
     ['approval-signed', `#/approvals/${signed!.approvalId}`],
     ['report', `#/reports/${report!.reportId}`],
     ['new-report', '#/new-report'],
+    ['merge', '#/merge'],
   ];
 }
 
