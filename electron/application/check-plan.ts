@@ -3,6 +3,7 @@ import type { Method } from '../../shared-lib/method/method.ts';
 import type { PlanContent, PlanLine } from '../../shared-lib/plan/plan.ts';
 import { checkLimits } from './check-limits.ts';
 import type { MethodBook } from './method-book.ts';
+import { severalOf } from '../../shared-lib/quantity/words.ts';
 
 /**
  * Whether a plan can be carried out: its methods are there, its conditions, rows and limits are ones that they take, and
@@ -23,7 +24,7 @@ export function checkPlan(content: PlanContent, methods: MethodBook): void {
 function checkLine({ moment, replicates, conditions, limits }: PlanLine, method: Method, at: string): void {
   const { minRows, maxRows, rowName } = method.readings;
   if (moment.from === 'film' && moment.hours !== 0) throw new InputError(`${at}.moment.hours`, moment.hours, 'Hours are counted from the press or the laminator; a test on film before printing has none.');
-  if (replicates < minRows || replicates > maxRows) throw new InputError(`${at}.replicates`, replicates, `${method.title} takes from ${minRows} to ${maxRows} ${rowName}s.`);
+  if (replicates < minRows || replicates > maxRows) throw new InputError(`${at}.replicates`, replicates, `${method.title} takes from ${minRows} to ${maxRows} ${severalOf(rowName)}.`);
   for (const [key, value] of Object.entries(conditions)) checkCondition(method, key, value, `${at}.conditions.${key}`);
   checkLimits(method, limits, `${at}.limits`);
   limits.forEach(({ lower, upper }, index) => {

@@ -9,6 +9,7 @@ import { calculationById } from '../../shared-lib/registry/calculations.ts';
 import { judgedLines } from '../../shared-lib/report/property-line.ts';
 import { firstLine } from './first-line.ts';
 import { rowTitle } from './sheet-rows.ts';
+import { severalOf } from '../../shared-lib/quantity/words.ts';
 
 /** The result that follows from a test's readings as they stand. */
 export interface Evaluation {
@@ -82,7 +83,7 @@ function missingRows(method: Method, rows: BenchRow[]): BenchSheetView['missing'
   const { minRows, rowName } = method.readings;
   const complete = rows.filter(isBegun).length;
   if (complete >= minRows) return null;
-  return { where: '', text: `Needs ${minRows} complete ${minRows === 1 ? rowName : `${rowName}s`}, has ${complete}.` };
+  return { where: '', text: `Needs ${minRows} complete ${minRows === 1 ? rowName : severalOf(rowName)}, has ${complete}.` };
 }
 
 /** A blank row of the sheet is no reading, even where the method requires no field. */

@@ -1,6 +1,7 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import type { Method } from '../../shared-lib/method/method.ts';
 import type { StoredRow, StoredTest } from './queries/tests.ts';
+import { severalOf } from '../../shared-lib/quantity/words.ts';
 
 /**
  * The rows of the sheet: those written in, and blank ones between and after them. There is always a blank one to go on
@@ -33,5 +34,5 @@ export function rowTitle(method: Method, row: string): string {
 export function requireRow(method: Method, row: string): void {
   const { maxRows, rowName } = method.readings;
   if (!/^r[1-9]\d{0,5}$/.test(row)) throw new InputError('row', row, 'A row is named r1, r2, r3 and so on.');
-  if (rowNumber(row) > maxRows) throw new InputError('row', row, `This sheet takes at most ${maxRows} ${rowName}s.`);
+  if (rowNumber(row) > maxRows) throw new InputError('row', row, `This sheet takes at most ${maxRows} ${severalOf(rowName)}.`);
 }

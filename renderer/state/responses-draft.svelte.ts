@@ -4,6 +4,7 @@ import type { TrialSetView } from '../../shared-lib/notebook/trial-views.ts';
 import type { MethodData } from '../../shared-lib/method/method.ts';
 import type { AppState } from './app-state.svelte.ts';
 import { asTyped, readOptional } from './optional-number.ts';
+import { inSentence } from '../../shared-lib/quantity/words.ts';
 
 export interface ResponseLine {
   methodId: string;
@@ -63,7 +64,7 @@ export class ResponsesDraft {
     this.lines.push({
       methodId: method.id,
       property: property.key,
-      title: `${property.title}, ${method.shortTitle.toLowerCase()}`,
+      title: `${property.title}, ${inSentence(method.shortTitle)}`,
       unit: property.unit,
       goal: goals[property.better],
       target: '',

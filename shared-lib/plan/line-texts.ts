@@ -1,11 +1,11 @@
 import type { Method } from '../method/method.ts';
 import type { PlanLine } from './plan.ts';
+import { severalOf } from '../quantity/words.ts';
 
 /** '3 specimens', '1 position'. */
 export function replicatesText({ replicates }: Pick<PlanLine, 'replicates'>, method: Pick<Method, 'readings'> | undefined): string {
   const name = method?.readings.rowName ?? 'row';
-  if (replicates === 1) return `1 ${name}`;
-  return `${replicates} ${name}${/(s|x|ch|sh)$/.test(name) ? 'es' : 's'}`;
+  return replicates === 1 ? `1 ${name}` : `${replicates} ${severalOf(name)}`;
 }
 
 /** Each limit of a line in words with who sets it: 'Print retained ≥ 95 % (common practice)'. */
