@@ -66,7 +66,7 @@ export function writtenFromHabit(habit: Habit): WrittenMethod {
     title,
     shortTitle: '',
     shows: purpose || title,
-    how: answers.flatMap(({ question, today }) => (today && question !== 'who' ? [`${habitQuestions.find(({ key }) => key === question)!.label}: ${today}`] : [])),
+    how: answers.flatMap(stepOf),
     spoils: [],
     standards: [],
     cautions: [],
@@ -89,6 +89,13 @@ export function writtenFromHabit(habit: Habit): WrittenMethod {
       },
     ],
   };
+}
+
+/** What is to be held from now on; what is done today where nothing was said of it. */
+function stepOf({ question, today, fixed }: Habit['answers'][number]): string[] {
+  const { label, unit } = habitQuestions.find(({ key }) => key === question)!;
+  const held = fixed !== '' && unit !== '' && 'value' in readDecimal(fixed) ? `${fixed} ${unit}` : fixed;
+  return question !== 'who' && (held || today) ? [`${label}: ${held || today}`] : [];
 }
 
 function settingOf(key: string, label: string, unit: string, fixed: string): WrittenSetting {

@@ -112,6 +112,9 @@ describe('a habit', () => {
   it.each(['yes-no', 'grade', 'number', 'count'] as const)('begins a whole method that reads a %s', (outcome) => {
     const written = writtenMethodSchema.parse(writtenFromHabit({ ...habit, outcome }));
     checkWrittenMethod(written);
+    // A step says what is held from now on, not what was done so far.
+    expect(written.how).toContain('Angle: 90 °');
+    expect(written.how.join(' ')).not.toContain('somehow');
     expect(written.settings).toEqual([
       { kind: 'number', key: 'angle', label: 'Angle', unit: '°', value: 90, tolerance: null },
       { kind: 'text', key: 'tapeOrCloth', label: 'Tape or cloth', value: 'tape of the store' },
