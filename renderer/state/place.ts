@@ -5,6 +5,9 @@ export type Place =
   | { screen: 'today' }
   | { screen: 'samples'; sampleId: string | null }
   | { screen: 'materials' }
+  | { screen: 'material'; materialId: string }
+  | { screen: 'lot'; lotId: string }
+  | { screen: 'instruments' }
   | { screen: 'bench-sheet'; testId: string }
   | { screen: 'trials'; trialSetId: string | null }
   | { screen: 'methods'; methodId: string | null }
@@ -42,7 +45,12 @@ export function parsePlace(hash: string): Place {
     case 'notebook':
     case 'merge':
     case 'materials':
+    case 'instruments':
       return { screen };
+    case 'material':
+      return id ? { screen, materialId: id } : { screen: 'materials' };
+    case 'lot':
+      return id ? { screen, lotId: id } : { screen: 'materials' };
     case 'samples':
       return { screen, sampleId: id || null };
     case 'bench-sheet':
@@ -82,6 +90,8 @@ function decoded(part: string): string {
 export function placeHash(place: Place): string {
   const id =
     'sampleId' in place ? place.sampleId
+    : 'materialId' in place ? place.materialId
+    : 'lotId' in place ? place.lotId
     : 'testId' in place ? place.testId
     : 'trialSetId' in place ? place.trialSetId
     : 'methodId' in place ? place.methodId
@@ -96,6 +106,7 @@ export function placeHash(place: Place): string {
 /** The entry of the rail that a place belongs to. */
 export function railScreenOf(place: Place): RailScreen {
   if (place.screen === 'bench-sheet') return 'samples';
+  if (place.screen === 'material' || place.screen === 'lot' || place.screen === 'instruments') return 'materials';
   if (place.screen === 'new-report') return 'reports';
   if (place.screen === 'write-method' || place.screen === 'standardise') return 'methods';
   if (place.screen === 'make-plan') return 'plans';

@@ -4,6 +4,13 @@ import type { CallName } from '../../shared-lib/api.ts';
 const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'session.get',
   'materials.list',
+  'material.get',
+  'lot.get',
+  'lot.recall',
+  'lot.recallCsv',
+  'samples.labels',
+  'instruments.list',
+  'fluids.list',
   'samples.list',
   'sample.get',
   'methods.list',

@@ -9,6 +9,7 @@ import { addSamples } from './demo-samples.ts';
 import { setPassphrases, witnessTest } from './demo-signatures.ts';
 import { startTrialFade, testControlFade } from './fade-tests.ts';
 import { standardiseThumbTwist } from './in-house-tests.ts';
+import { keepMaterials, readWithExpiredFluid } from './keeping.ts';
 import { testCoatWeight, testInkInTheCan } from './liquid-tests.ts';
 import { testJaws, testLaminationAgain, testPrints } from './mechanical-tests.ts';
 import { followPlans, makePlans } from './plan-tests.ts';
@@ -141,4 +142,8 @@ async function work(bench: DemoBench): Promise<void> {
 
   await takeBench(imke!, '2026-03-12T13:00:00.000Z');
   await approvePressRuns(bench, plans.pouch);
+
+  await takeBench(imke!, '2026-03-13T07:30:00.000Z');
+  await keepMaterials(bench, lots, samples);
+  await readWithExpiredFluid(bench, samples);
 }

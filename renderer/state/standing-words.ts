@@ -1,0 +1,11 @@
+import type { Standing } from '../../shared-lib/equipment/standing.ts';
+
+/** How something with a last day stands, with its shape: never by colour alone. */
+export function standingWords(standing: Standing): { shape: string; word: string } {
+  return {
+    'in order': { shape: '●', word: 'in order' },
+    'ends soon': { shape: '◆', word: 'ends soon' },
+    ended: { shape: '▲', word: 'ended' },
+    none: { shape: '▲', word: 'not calibrated' },
+  }[standing];
+}
