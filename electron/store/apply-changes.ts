@@ -5,12 +5,7 @@ import { repeatedWords } from '../../shared-lib/notebook/merge-conflicts.ts';
 import { project } from '../../shared-lib/notebook/project.ts';
 import type { Database, SqlValue } from './database.ts';
 import { withPlacesHere } from './places-here.ts';
-
-/** Entries of the record that others name. */
-export interface RecordLookup {
-  byId(id: string): Entry | undefined;
-  byHash(hash: string): Entry | undefined;
-}
+import type { RecordLookup } from './record-lookup.ts';
 
 /**
  * Does to the tables what `entry` says; inside a transaction.

@@ -1,6 +1,7 @@
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
 import { tableKeys, tableNames, type TableName } from '../../shared-lib/notebook/tables.ts';
-import { applyEntry, type RecordLookup } from './apply-changes.ts';
+import { applyEntry } from './apply-changes.ts';
+import type { RecordLookup } from './record-lookup.ts';
 import type { Database, SqlValue } from './database.ts';
 import { migrate } from './schema/migrations.ts';
 

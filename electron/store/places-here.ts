@@ -1,5 +1,5 @@
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
-import type { RecordLookup } from './apply-changes.ts';
+import type { RecordLookup } from './record-lookup.ts';
 
 /** An entry that was brought in, with what it says about places in the record said for this one: they differ from bench to bench. */
 export function withPlacesHere(entry: Entry, record: RecordLookup): Entry {

@@ -1,6 +1,7 @@
 import type { Entry } from '../../shared-lib/notebook/entry.ts';
 import { entryHash, FIRST_PREVIOUS } from '../../shared-lib/notebook/hash-chain.ts';
-import { applyEntry, type RecordLookup } from './apply-changes.ts';
+import { applyEntry } from './apply-changes.ts';
+import type { RecordLookup } from './record-lookup.ts';
 import type { Database } from './database.ts';
 import { sha256Hex, type Batch } from './journal.ts';
 

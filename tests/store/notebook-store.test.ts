@@ -186,7 +186,7 @@ describe('queries', () => {
   test('cannot change anything', async () => {
     const { store } = await newNotebook(1);
     expect(() => store.all('DELETE FROM reading')).toThrow(/readonly/);
-    expect(() => store.all(`INSERT INTO person VALUES ('x','x','x','x',1)`)).toThrow(/readonly/);
+    expect(() => store.all(`INSERT INTO person (personId, name, initials, role, addedSeq) VALUES ('x','x','x','x',1)`)).toThrow(/readonly/);
     expect(store.one('SELECT count(*) AS n FROM reading')).toEqual({ n: 1 });
     store.close();
   });
