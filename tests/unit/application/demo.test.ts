@@ -62,7 +62,7 @@ describe('the demo notebook', () => {
     expect(waiting).toMatchObject({ job: 'J-4418', standing: 'blocked', standingText: 'Of its lines, 1 is undecided: Lamination bond strength.' });
     expect(signed).toMatchObject({ job: 'J-4418', standing: 'signed', standingText: 'By Abena Quist.' });
 
-    expect((await bench.do('samples.list', {})).total).toBe(25);
+    expect((await bench.do('samples.list', {})).total).toBe(26);
     expect(new Set((await bench.do('materials.list', {})).map(({ kind }) => kind))).toEqual(new Set(['film', 'ink', 'adhesive', 'laminate', 'other']));
     for (const kind of ['reading.corrected', 'condition.corrected', 'row.voided', 'row.remarked', 'trace.read']) {
       expect((await bench.do('record.list', { kind })).total, kind).toBeGreaterThan(0);
