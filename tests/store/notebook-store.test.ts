@@ -62,7 +62,7 @@ describe('entries', () => {
     const { drafts, contents } = withRealAttachments();
     each.append(drafts, contents);
     const count = (table: string) => each.one<{ n: number }>(`SELECT count(*) AS n FROM ${table}`)!.n;
-    for (const table of ['notebook', 'person', 'material', 'lot', 'sample', 'sample_lot', 'test', 'test_limit', 'bench_row', 'reading', 'trace', 'report', 'report_test']) {
+    for (const table of ['notebook', 'person', 'material', 'lot', 'sample', 'test', 'test_limit', 'bench_row', 'reading', 'trace', 'report', 'report_test']) {
       expect(count(table), table).toBeGreaterThan(0);
     }
     expect(each.one('SELECT value, typed, corrections FROM reading WHERE key = ?', ['tensionMNm'])).toEqual({ value: 36, typed: '36', corrections: 1 });
