@@ -332,8 +332,8 @@ export const oneOfEach: DraftEntry[] = [
     kind: 'sample.changed',
     body: {
       sampleId: 's1',
-      before: { ...sampleFields, customer: '', acrossMm: null, lotIds: [] },
-      after: { ...sampleFields, customer: 'Marrowfield Foods', acrossMm: 350, lotIds: ['l1'] },
+      before: { ...sampleFields, customer: '', acrossMm: null, lotIds: ['l1'] },
+      after: { ...sampleFields, customer: 'Marrowfield Foods', acrossMm: 350, lotIds: [] },
       reason: 'moved from another job',
     },
     ...meta,
