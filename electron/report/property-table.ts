@@ -58,7 +58,7 @@ export function propertyTable(title: string, rows: PropertyRow[]): Content {
 /** Values and intervals get the width they need, within bounds; the names get the rest. */
 function columnWidths(values: string[], intervals: string[]): number[] {
   const between = (least: number, most: number, texts: string[], cut: 'regular' | 'semibold') => Math.min(most, Math.max(least, ...texts.map((text) => textWidth(text, size.table, cut) + 1)));
-  const others = [between(40, 84, values, 'semibold'), UNIT, between(44, 72, intervals, 'regular'), COUNT, LIMIT, VERDICT, STRIP.width];
+  const others = [between(40, 84, values, 'semibold'), UNIT, between(44, 60, intervals, 'regular'), COUNT, LIMIT, VERDICT, STRIP.width];
   return [contentWidth - others.reduce((sum, width) => sum + width + PADDING, 0), ...others];
 }
 

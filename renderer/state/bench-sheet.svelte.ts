@@ -257,6 +257,11 @@ export class BenchSheet {
     return this.#act(() => this.app.call('row.remark', { testId: this.testId, row, remark }));
   }
 
+  /** When all that was sent so far has its answer. */
+  async settled(): Promise<void> {
+    await this.#queue;
+  }
+
   finish(remark: string): Promise<string> {
     return this.#act(() => this.app.call('test.finish', { testId: this.testId, remark }));
   }

@@ -21,6 +21,7 @@ export const rubMethod: Method = {
       'Rub; a forward and a back stroke count as two. Stop at the stated counts and read the same place again; read the receptor at its darkest.',
       'Enter the strokes so far, not those since the last reading. Rub three specimens or more, each with a fresh receptor.',
       'Go on until the limit is reached or the agreed count; a specimen that never reaches it counts as a lower bound.',
+      'How deeply a white receptor is stained, as a grade of the grey scale, goes on the sheet Staining.',
     ],
     spoils: [
       'Ink that has not dried or cured: state the hours since printing.',

@@ -26,7 +26,7 @@ export interface ReportTest {
 /** What the report is about, apart from its tests. */
 export type ReportHead = Pick<
   ReportContent,
-  'number' | 'title' | 'laboratory' | 'recipient' | 'remark' | 'preparedBy' | 'preparedAt' | 'replaces' | 'record' | 'signatures'
+  'number' | 'title' | 'laboratory' | 'recipient' | 'remark' | 'preparedBy' | 'preparedAt' | 'replaces' | 'genealogy' | 'record' | 'signatures'
 >;
 
 /** The content of a report from its tests, in the order given. */
@@ -140,7 +140,8 @@ function cellText(field: Field, cell: CellView, sheet: BenchSheetView): string {
   }
   if (field.kind === 'item') return sheet.items?.[String(cell.value)] ?? cell.typed.trim();
   if (field.kind === 'spectrum') return spectrumInWords(spectrumOf(String(cell.value)));
-  return cell.typed.trim();
+  // Its minus as in every other number of the report.
+  return field.kind === 'number' ? cell.typed.trim().replace(/^-/, '−') : cell.typed.trim();
 }
 
 function valuesOf(cells: Record<string, CellView>): Record<string, CellValue> {

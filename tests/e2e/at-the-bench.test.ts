@@ -67,6 +67,25 @@ describe('the focus on the bench sheet', () => {
     await expect.poll(focused).toMatch(/^position 2, Retracts/);
   });
 
+  it('does not finish over what is typed and not entered, and goes to what is finished', async () => {
+    await callApi(page, 'readings.paste', { testId, row: 'r1', key: 'wetsMNm', pasted: '38\t40\n36\t38\n38\t40' });
+    await expect.poll(() => cell(3, 'Retracts').inputValue()).toBe('40');
+    await cell(4, 'Holds').focus();
+    await type('36', 'Control+Enter');
+    await page.getByRole('alert').getByText(/typed that is not in the record/).waitFor();
+    expect((await callApi(page, 'test.get', { testId })).test.state).toBe('running');
+    // In a form or a line that has an Enter of its own it does nothing.
+    await type('Escape', 'Control+Delete', 'Tab');
+    await page.getByRole('button', { name: 'Limits…' }).press('Enter');
+    await type('38', 'Control+Enter');
+    expect((await callApi(page, 'test.get', { testId })).test.state).toBe('running');
+    await page.getByRole('button', { name: 'Leave them' }).press('Enter');
+    await cell(4, 'Holds').focus();
+    await type('Control+Enter');
+    await expect.poll(focused).toBe('Finished');
+    expect((await callApi(page, 'test.get', { testId })).test).toMatchObject({ state: 'finished', readings: 3 });
+  });
+
   it('goes into the limits and back to where they were asked for', async () => {
     await page.getByRole('button', { name: 'Limits…' }).press('Enter');
     const first = page.getByRole('group', { name: /^Wetting tension/ }).getByLabel('At least');
@@ -81,6 +100,7 @@ describe('the focus on the bench sheet', () => {
     page.once('dialog', (dialog) => void dialog.accept());
     await page.reload();
     await expect.poll(() => cell(1, 'Holds').inputValue()).toBe('38');
+    await page.getByRole('button', { name: 'Dismiss' }).press('Enter');
   });
 });
 
