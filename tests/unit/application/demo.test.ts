@@ -17,7 +17,8 @@ async function entriesOf(file: string): Promise<string[]> {
   return entries;
 }
 
-describe('the demo notebook', () => {
+// Building it takes seconds, on a busy machine many.
+describe('the demo notebook', { timeout: 240_000 }, () => {
   it('has the same entries each time, and the file appears only whole', async () => {
     const { folder } = new TestBench();
     const files = ['one.laydown', 'two.laydown'].map((name) => path.join(folder, name));
