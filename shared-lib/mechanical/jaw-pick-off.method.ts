@@ -32,8 +32,8 @@ export const jawPickOffMethod: Method = {
   ],
   conditions: [
     { kind: 'number', key: 'sealingC', label: 'Sealing temperature', unit: '°C', min: 0, max: 500, usual: { min: 80, max: 250 }, hint: 'of the jaw on the packing line' },
-    { kind: 'number', key: 'pressureNPerCm2', label: 'Jaw pressure', unit: 'N/cm²', min: 0, minExclusive: true, max: 1000, usual: { min: 10, max: 100 }, required: true },
-    { kind: 'number', key: 'dwellS', label: 'Jaw closed for', unit: 's', min: 0, minExclusive: true, max: 600, usual: { min: 0.1, max: 3 }, required: true },
+    { kind: 'number', key: 'pressureNPerCm2', label: 'Jaw pressure', unit: 'N/cm²', min: 0, minExclusive: true, max: 1000, usual: { min: 10, max: 100 }, required: true, hint: '10 kPa are 1 N/cm²' },
+    { kind: 'number', key: 'dwellS', label: 'Dwell', unit: 's', min: 0, minExclusive: true, max: 600, usual: { min: 0.1, max: 3 }, required: true },
     {
       kind: 'choice',
       key: 'jawFace',
