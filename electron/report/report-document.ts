@@ -4,6 +4,7 @@ import { appendixPart } from './appendix-part.ts';
 import { closingPart } from './closing-part.ts';
 import { FONT_FAMILY } from './fonts.ts';
 import { contentWidth, page, size, styles, theme } from './look.ts';
+import { genealogyPart } from './genealogy-part.ts';
 import { printable } from './printable.ts';
 import { sectionPart } from './section-part.ts';
 import { summaryPart } from './summary-part.ts';
@@ -27,6 +28,7 @@ export function reportDocument(original: ReportContent): TDocumentDefinitions {
       ...summaryPart(content),
       ...content.sections.flatMap((section, index) => sectionPart(section, index + 1, content.sections.slice(0, index))),
       ...appendixPart(content.appendix),
+      ...genealogyPart(content.genealogy ?? []),
       ...closingPart(content, missing),
     ],
   };

@@ -1,9 +1,9 @@
 import type { Layer } from './layer.ts';
 
 /** Thin layers must be seen beside thick ones: ink and adhesive have one height, a film grows by the root of its thickness. */
-const THIN = 9;
-const FILM = 12;
-const PER_ROOT_UM = 3.2;
+const THIN = 20;
+const FILM = 24;
+const PER_ROOT_UM = 3.6;
 /** A film that nobody gave a thickness is drawn as this one. */
 const USUAL_FILM_UM = 20;
 

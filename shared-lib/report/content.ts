@@ -23,6 +23,8 @@ export interface ReportContent {
   sections: ReportSection[];
   /** Raw readings of each test, corrections and voided rows included. */
   appendix: ReadingsTable[];
+  /** What went into the lots of a sample, where that was put down. Absent in reports frozen before there was any. */
+  genealogy?: SampleGenealogy[];
   /** The notebook's state that the report was made from. */
   record: { entries: number; chainHash: string };
   signatures: { role: string; name: string }[];
@@ -63,6 +65,13 @@ export interface ReportPicture {
   height: number;
   /** As a data address. */
   jpeg: string;
+}
+
+/** The lots that a sample is made of, each followed by what went into it. */
+export interface SampleGenealogy {
+  sample: string;
+  /** `doubt`: why it is not to be relied on, as the rest of a sentence that begins with its name, or ''. */
+  lots: { name: string; kind: string; depth: number; again: boolean; doubt: string }[];
 }
 
 export interface ReadingsTable {

@@ -27,6 +27,9 @@ async function screensOf(page: Page): Promise<[string, string][]> {
   const rail = await page.getByRole('navigation').getByRole('link').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
   expect(rail).toEqual(expect.arrayContaining(['#/today', '#/samples', '#/materials', '#/reports', '#/record', '#/notebook']));
   const tests = await callApi(page, 'tests.list', { state: 'all', limit: 500 });
+  const materials = await callApi(page, 'materials.list', {});
+  const laminate = materials.find(({ kind, lots }) => kind === 'laminate' && lots.length > 0)!;
+  const retired = materials.flatMap(({ lots }) => lots).find(({ retiredAt }) => retiredAt !== null)!;
   const [report] = await callApi(page, 'reports.list', {});
   const [plan] = await callApi(page, 'plans.list', {});
   const [waiting, signed] = await callApi(page, 'approvals.list', {});
@@ -37,6 +40,10 @@ async function screensOf(page: Page): Promise<[string, string][]> {
     ...rail.map((hash): [string, string] => [hash.slice(2), hash]),
     ['sample', `#/samples/${tests[0]!.sampleId}`],
     ...oneOfEach.map((test): [string, string] => [`bench-sheet-${test.methodId}`, `#/bench-sheet/${test.testId}`]),
+    ['material', `#/material/${laminate.materialId}`],
+    ['lot', `#/lot/${laminate.lots[0]!.lotId}`],
+    ['lot-retired', `#/lot/${retired.lotId}`],
+    ['instruments', '#/instruments'],
     ['trial-set', `#/trials/${set!.trialSetId}`],
     ['method', '#/methods/lamination-bond'],
     ['method-own', `#/methods/${own!.methodId}`],

@@ -9,10 +9,13 @@ import { calculationById } from '../../../shared-lib/registry/calculations.ts';
 import { attachmentDraft } from '../attachment-draft.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { correctionsOfTest } from '../corrections-of-test.ts';
+import { dayOf } from '../day-of.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
+import { lotPlacesOfSample } from '../queries/lots.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
 import { nameOf } from '../queries/people.ts';
 import { findReport, listReports, nextReportNumber, type StoredReport } from '../queries/reports.ts';
+import { findSample } from '../queries/samples.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { reportPicture } from '../report-pictures.ts';
@@ -92,6 +95,7 @@ async function contentOf(workplace: Workplace, input: ParsedInput<'report.issue'
       preparedBy,
       preparedAt: workplace.now().toISOString(),
       replaces: replacedBy(notebook, input.replaces),
+      ...genealogyOf(notebook, testIds),
       record: { entries: store.entryCount, chainHash: store.chainHash },
       signatures: [
         { role: 'Prepared by', name: preparedBy },
@@ -100,6 +104,17 @@ async function contentOf(workplace: Workplace, input: ParsedInput<'report.issue'
     },
     await Promise.all(reportTests(notebook, testIds).map((test) => withPictures(notebook, test, input.pictures))),
   );
+}
+
+/** Of the samples for which it says more than the sections, which name the lots of each. */
+function genealogyOf({ store }: OpenNotebook, testIds: string[]): Pick<ReportContent, 'genealogy'> {
+  const sampleIds = [...new Set(testIds.map((testId) => loadTest(store, testId).sampleId))];
+  const genealogy = sampleIds.flatMap((sampleId) => {
+    const { code, addedAt } = findSample(store, sampleId)!;
+    const lots = lotPlacesOfSample(store, sampleId, dayOf(addedAt));
+    return lots.some(({ depth }) => depth > 0) ? [{ sample: code, lots: lots.map(({ lotId: _id, ...lot }) => lot) }] : [];
+  });
+  return genealogy.length > 0 ? { genealogy } : {};
 }
 
 async function withPictures(notebook: OpenNotebook, test: ReportTest, chosen: ParsedInput<'report.issue'>['pictures']): Promise<ReportTest> {

@@ -113,6 +113,8 @@ describe('a recall', () => {
     const { test } = await bench.do('test.start', { sampleId, methodId: 'test-fluids' });
     for (const row of ['r1', 'r2', 'r3']) await bench.do('reading.enter', { testId: test.testId, row, key: 'wetsMNm', typed: '38' });
     await bench.do('test.finish', { testId: test.testId, remark: '' });
+    const content = await bench.do('report.preview', { title: 'Treatment', recipient: '', remark: '', testIds: [test.testId], replaces: null });
+    expect(content.genealogy).toEqual([{ sample: 'Q-1', lots: expect.arrayContaining([expect.objectContaining({ name: 'PET 12 µm, lot OV-1', depth: 1, doubt: '' })]) }]);
     const { number } = await bench.do('report.issue', { title: 'Treatment', recipient: 'Tamarind', remark: '', testIds: [test.testId], replaces: null });
     const recall = await bench.do('lot.recall', { lotId: pet });
     expect(recall).toMatchObject({

@@ -1,4 +1,5 @@
 import type { SearchView } from '../../../../shared-lib/notebook/search-views.ts';
+import { scannedCode } from '../../../../shared-lib/report/label-sheet.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { approvals } from './approvals.ts';
 import { files } from './files.ts';
@@ -21,9 +22,9 @@ import { trials } from './trials.ts';
 /** In the order in which they are shown. */
 const kinds: readonly SearchKind[] = [samples, tests, materials, lots, referenceColours, trialSets, trials, methods, plans, approvals, reports, instruments, fluids, people, files, recordEntries];
 
-/** Looks for all `search`'s words in everything; nothing is found for ''. */
+/** Looks for all `search`'s words in everything; nothing is found for ''. What a label's code holds finds its sample. */
 export function findEverything(notebook: OpenNotebook, search: string, limit: number): SearchView {
-  const words = search.split(/\s+/).filter(Boolean);
+  const words = scannedCode(search).split(/\s+/).filter(Boolean);
   if (words.length === 0) return { search, groups: [] };
   const groups = kinds.map(({ title, find }) => ({ title, ...find(notebook, words, limit) }));
   return { search, groups: groups.filter(({ total }) => total > 0) };
