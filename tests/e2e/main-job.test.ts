@@ -173,7 +173,7 @@ describe('the whole job by keyboard', () => {
     await keys.fill(form.getByLabel('Code'), 'QF-2041');
     await keys.fill(form.getByLabel('Product'), 'dumpling pouch 600 g');
     await keys.fill(form.getByLabel('Job'), 'J-77');
-    await keys.fill(form.getByLabel('Roll'), '4');
+    await keys.fill(form.getByLabel('Roll', { exact: true }), '4');
     for (const lot of ['OV-7731', 'T-118', 'C-52', 'L-2041']) {
       await keys.reach(form.getByRole('combobox', { name: 'Lots it is made of' }));
       await keys.type(lot);
