@@ -43,7 +43,7 @@ export const tapeLabelLiftMethod: Method = {
       default: 'tape',
       required: true,
     },
-    { kind: 'text', key: 'tape', label: 'Which one', maxLength: 200, hint: 'kind, width, lot' },
+    { kind: 'item', of: 'fluid', key: 'tape', label: 'Which one', hint: 'one of Materials, Instruments and fluids, or kind, width, lot' },
     { kind: 'number', key: 'dwellMin', label: 'Dwell', unit: 'min', min: 0, max: 100_000, usual: { min: 0.5, max: 1500 } },
     { kind: 'number', key: 'angleDeg', label: 'Angle of the pull', unit: '°', min: 0, max: 180, usual: { min: 60, max: 180 } },
     { kind: 'number', key: 'hoursSinceCure', label: 'Since cure', unit: 'h', min: 0, max: 100_000 },

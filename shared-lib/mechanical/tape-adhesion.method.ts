@@ -52,7 +52,7 @@ export const tapeAdhesionMethod: Method = {
       ],
     },
     hoursSincePrinting,
-    { kind: 'text', key: 'tape', label: 'Tape', maxLength: 200, required: true, hint: 'type, width, lot, shelf life' },
+    { kind: 'item', of: 'fluid', key: 'tape', label: 'Tape', required: true, hint: 'one of Materials, Instruments and fluids, or type, width, lot, shelf life' },
     {
       kind: 'choice',
       key: 'cuts',
