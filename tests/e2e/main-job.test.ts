@@ -182,7 +182,7 @@ describe('the whole job by keyboard', () => {
     }
     await keys.pressButton(form.getByRole('button', { name: 'Add sample' }));
     await heading('QF-2041').waitFor();
-    for (const lot of ['OV-7731', 'T-118', 'C-52', 'L-2041']) await page.getByRole('cell', { name: lot, exact: true }).waitFor();
+    for (const lot of ['OV-7731', 'T-118', 'C-52', 'L-2041']) await page.getByRole('region', { name: 'Made of' }).getByText(lot).first().waitFor();
   });
 
   it('reads test fluids at ten positions and judges them', async () => {
