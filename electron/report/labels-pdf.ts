@@ -57,7 +57,7 @@ function labelPart(original: SampleLabel, { codeMm, padMm, textSize, codeSize }:
   const [side, pad] = [codeMm * MM, padMm * MM];
   const textWidth = width - side - 2.5 * pad;
   const size = fitting(label.code, textWidth, codeSize, textSize * 1.25);
-  const lines = [label.product, label.job && `Job ${label.job}`, label.roll, label.position, label.notebook].filter(Boolean);
+  const lines = [label.product, named('Job', label.job), named('Roll', label.roll), label.position, label.notebook].filter(Boolean);
   return {
     absolutePosition: { x: at.x + pad, y: at.y + pad },
     table: {
@@ -76,6 +76,11 @@ function labelPart(original: SampleLabel, { codeMm, padMm, textSize, codeSize }:
     },
     layout: { hLineWidth: () => 0, vLineWidth: () => 0, paddingLeft: (column) => (column === 0 ? 0 : pad / 2), paddingRight: (column) => (column === 0 ? pad / 2 : 0), paddingTop: () => 0, paddingBottom: () => 0 },
   };
+}
+
+/** 'Roll R3'; as it stands where the word is typed with it, 'roll 3'. */
+function named(word: string, text: string): string {
+  return text === '' || text.toLowerCase().startsWith(word.toLowerCase()) ? text : `${word} ${text}`;
 }
 
 /** Of so many lines, on the safe side. */
