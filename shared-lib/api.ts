@@ -4,7 +4,6 @@ import { limitSchema } from './method/property-verdict.ts';
 import { cellValueSchema, entryBodies } from './notebook/entry.ts';
 import type {
   BenchSheetView,
-  RecordView,
   ReportLine,
   SessionView,
   TestLine,
@@ -12,6 +11,7 @@ import type {
   TracePreview,
   VerifyView,
 } from './notebook/views.ts';
+import type { RecordView } from './notebook/record-view.ts';
 import type { InputProblem } from './calculation/input-error.ts';
 import type { MethodData } from './method/method.ts';
 import type { ReportContent } from './report/content.ts';

@@ -3,7 +3,8 @@ import { call } from './api-call.ts';
 import { materialKindSchema } from './notebook/entry.ts';
 import { lotDetailsSchema } from './notebook/material-entries.ts';
 import type { LotPage, RecallView } from './notebook/material-views.ts';
-import type { LotView, MaterialView } from './notebook/views.ts';
+import type { MaterialView } from './notebook/views.ts';
+import type { LotView } from './notebook/lot-view.ts';
 
 const id = z.string().min(1).max(64);
 const line = z.string().trim().max(200);

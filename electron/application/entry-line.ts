@@ -1,6 +1,6 @@
 import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import { describeEntry } from '../../shared-lib/notebook/entry-sentence.ts';
-import type { EntryLine } from '../../shared-lib/notebook/views.ts';
+import type { EntryLine } from '../../shared-lib/notebook/record-view.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { correctionOf } from './corrections-of-test.ts';
 import type { FoundEntry } from './queries/entries.ts';

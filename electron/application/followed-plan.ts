@@ -1,7 +1,8 @@
 import type { Method } from '../../shared-lib/method/method.ts';
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { FollowedLine, FollowedPlan } from '../../shared-lib/notebook/plan-views.ts';
-import type { PropertyLine, TestState } from '../../shared-lib/notebook/views.ts';
+import type { PropertyLine } from '../../shared-lib/notebook/views.ts';
+import type { TestState } from '../../shared-lib/notebook/test-state.ts';
 import { dueAt } from '../../shared-lib/plan/due-at.ts';
 import { lineLimitTexts, replicatesText } from '../../shared-lib/plan/line-texts.ts';
 import { momentText } from '../../shared-lib/plan/moment-text.ts';

@@ -1,9 +1,9 @@
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { PlanLineState } from '../../shared-lib/notebook/plan-views.ts';
-import type { TestState } from '../../shared-lib/notebook/views.ts';
+import type { TestState } from '../../shared-lib/notebook/test-state.ts';
 
 /**
- * How far a test of a plan has come. It is overdue once the day on which it was due is over.
+ * How far a test of a plan has come. It is due from the day on which it falls, and overdue once that day is over.
  * @param test that the line was last given, if any, judged by the limits of the plan
  * @param dueAt ISO 8601; `null` while the time that the moment counts from is not stated
  */
@@ -12,5 +12,7 @@ export function planLineState(test: { state: TestState; verdict: VerdictWord } |
   if (test?.state === 'outdated') return 'outdated';
   if (test) return test.verdict === 'no limit' ? 'tested' : test.verdict;
   if (dueAt === null) return 'not started';
-  return dueAt.slice(0, 10) < now.toISOString().slice(0, 10) ? 'overdue' : 'due';
+  const [day, today] = [dueAt.slice(0, 10), now.toISOString().slice(0, 10)];
+  if (day === today) return 'due';
+  return day < today ? 'overdue' : 'to come';
 }

@@ -1,7 +1,7 @@
 import type { CallInput, CallProblem } from '../../shared-lib/api.ts';
 import type { Component, Factor } from '../../shared-lib/notebook/trial-entries.ts';
 import type { TrialRow, TrialSetView } from '../../shared-lib/notebook/trial-views.ts';
-import type { LotView } from '../../shared-lib/notebook/views.ts';
+import type { LotView } from '../../shared-lib/notebook/lot-view.ts';
 import type { AppState } from './app-state.svelte.ts';
 import { asTyped, readOptional } from './optional-number.ts';
 

@@ -2,7 +2,8 @@ import type { ApprovalStanding } from '../approval/approval-standing.ts';
 import type { LineState } from '../approval/line-state.ts';
 import type { Caution } from '../method/method.ts';
 import type { VerdictWord } from '../method/property-verdict.ts';
-import type { LotView, PropertyLine } from './views.ts';
+import type { PropertyLine } from './views.ts';
+import type { LotView } from './lot-view.ts';
 
 /** A press approval in lists. */
 export interface ApprovalHeading {

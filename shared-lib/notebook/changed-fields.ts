@@ -1,5 +1,5 @@
 import { canonicalJson } from './canonical-json.ts';
-import type { EntrySentence } from './entry-sentence.ts';
+import type { EntrySentence } from './sentence.ts';
 import { replacesSomething } from './replaces-something.ts';
 
 /** A field of a thing in words: its label and how a value reads; '' reads as nothing. */

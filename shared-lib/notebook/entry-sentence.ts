@@ -14,13 +14,7 @@ import { witnessSentence } from './witness-sentence.ts';
 import { colourSentence } from './colour-sentence.ts';
 import { attachmentSentence } from './attachment-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
-
-/** An entry in words: what was done, without who and when. */
-export interface EntrySentence {
-  text: string;
-  /** For corrections: before, after and reason. */
-  correction: { before: string; after: string; reason: string } | null;
-}
+import type { EntrySentence } from './sentence.ts';
 
 function fileSize(bytes: number): string {
   return bytes < 1000 ? `${bytes} bytes` : `${Math.round(bytes / 1000)} kB`;

@@ -1,7 +1,7 @@
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { FluidFields, InstrumentFields } from './equipment-entries.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './entry-sentence.ts';
+import type { EntrySentence } from './sentence.ts';
 import type { EquipmentEntry } from './equipment-changes.ts';
 
 /** An entry about an instrument, or a test fluid, tape or standard, in one sentence. */

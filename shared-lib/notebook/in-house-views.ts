@@ -1,4 +1,4 @@
-import type { Fitness } from '../method/in-house/fitness.ts';
+import type { Fitness } from '../method/in-house/studied.ts';
 import type { Habit } from '../method/in-house/habit.ts';
 import type { MethodOrigin, WrittenMethod } from '../method/in-house/written-method.ts';
 

@@ -1,7 +1,7 @@
 import { structureText } from '../material/structure-text.ts';
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './entry-sentence.ts';
+import type { EntrySentence } from './sentence.ts';
 import type { MaterialEntry } from './material-changes.ts';
 import type { LotFields, MaterialFields } from './material-entries.ts';
 

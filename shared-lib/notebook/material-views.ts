@@ -1,7 +1,8 @@
 import type { Layer } from '../material/layer.ts';
 import type { MaterialKind } from './entry.ts';
 import type { LotDetails } from './material-entries.ts';
-import type { LotView, TestState } from './views.ts';
+import type { LotView } from './lot-view.ts';
+import type { TestState } from './test-state.ts';
 import type { VerdictWord } from '../method/property-verdict.ts';
 
 /** A lot with all that is said of it. */

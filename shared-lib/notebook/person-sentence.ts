@@ -1,5 +1,5 @@
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './entry-sentence.ts';
+import type { EntrySentence } from './sentence.ts';
 import type { PersonEntry } from './person-changes.ts';
 
 /** An entry about a person in one sentence. */

@@ -42,7 +42,7 @@ export interface PlanVersion {
  * How far a test of a plan has come on a sample. `not started`: the time that its moment counts from is not stated.
  * `tested`: finished, and no limit to compare with. `outdated`: changed after it was finished.
  */
-export type PlanLineState = 'not started' | 'due' | 'overdue' | 'running' | 'outdated' | 'tested' | 'meets' | 'falls short' | 'undecided';
+export type PlanLineState = 'not started' | 'to come' | 'due' | 'overdue' | 'running' | 'outdated' | 'tested' | 'meets' | 'falls short' | 'undecided';
 
 /** The plan that a sample follows, in the version that it took up. */
 export interface FollowedPlan {

@@ -1,6 +1,6 @@
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './entry-sentence.ts';
+import type { EntrySentence } from './sentence.ts';
 import type { SampleEntry } from './sample-changes.ts';
 import type { SampleFields } from './sample-entries.ts';
 

@@ -5,7 +5,7 @@ import type { AttachedTo } from './attachment-entries.ts';
 import type { DifferenceFormula } from '../colour/difference-formulas.ts';
 import type { ReferenceColour } from '../method/reference-colour.ts';
 import type { MaterialKind } from './entry.ts';
-import type { TestState } from './views.ts';
+import type { TestState } from './test-state.ts';
 import type { CellValue } from '../method/method.ts';
 
 /**

@@ -3,10 +3,12 @@ import type { CalculationResult } from '../calculation/result.ts';
 import type { CellValue, Limit } from '../method/method.ts';
 import type { PropertyVerdict, VerdictWord } from '../method/property-verdict.ts';
 import type { PhotoView } from './attachment-views.ts';
-import type { EntryKind, MaterialKind } from './entry.ts';
+import type { MaterialKind } from './entry.ts';
 import type { Layer } from '../material/layer.ts';
+import type { LotView } from './lot-view.ts';
 import type { LotLine, LotPlaceView } from './material-views.ts';
 import type { SampleDetails } from './sample-entries.ts';
+import type { TestState } from './test-state.ts';
 import type { WitnessLine } from './witness-views.ts';
 import type { StripSpec } from '../figure/strip.ts';
 
@@ -48,19 +50,6 @@ export interface SessionView {
   version: string;
 }
 
-export interface LotView {
-  lotId: string;
-  materialId: string;
-  kind: MaterialKind;
-  material: string;
-  supplier: string;
-  code: string;
-  receivedOn: string | null;
-  note: string;
-  /** Why it is not to be relied on, as the rest of a sentence that begins with its name; absent or '' where it is, or where nobody asked. */
-  doubt?: string;
-}
-
 export interface MaterialView {
   materialId: string;
   kind: MaterialKind;
@@ -71,8 +60,6 @@ export interface MaterialView {
   layers: Layer[];
   lots: LotLine[];
 }
-
-export type TestState = 'running' | 'finished' | 'outdated';
 
 export interface TestLine {
   testId: string;
@@ -182,31 +169,6 @@ export interface TodayView {
   recentlyFinished: TestLine[];
   /** Something to do, with the day it is due (ISO) and why. */
   due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string; /** A press approval; absent: none. */ approvalId?: string; /** A lot; absent: none. */ lotId?: string; /** An instrument or test fluid; absent: none. */ equipmentId?: string }[];
-}
-
-export interface EntryLine {
-  seq: number;
-  id: string;
-  recordedAt: string;
-  occurredAt: string;
-  by: string;
-  kind: EntryKind;
-  /** One sentence in words: what was done. */
-  text: string;
-  /** For corrections: before, after and reason. */
-  correction: { before: string; after: string; reason: string } | null;
-  sampleId: string | null;
-  testId: string | null;
-  hash: string;
-  /** What else is to be known about it, one sentence each: who witnessed it, that a clock went back. Absent: none. */
-  marks?: string[];
-}
-
-export interface RecordView {
-  /** How many entries match; `many`: this many and more, which nobody counted. */
-  total: number;
-  many: boolean;
-  entries: EntryLine[];
 }
 
 export interface VerifyView {

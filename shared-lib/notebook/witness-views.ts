@@ -1,4 +1,4 @@
-import type { EntryLine } from './views.ts';
+import type { EntryLine } from './record-view.ts';
 
 /** A page of work as a second person reads it before they sign. */
 export interface PageOfWork {

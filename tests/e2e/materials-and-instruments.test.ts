@@ -94,7 +94,7 @@ describe('materials and lots', () => {
     await keys.pressButton(button('What went into it…'));
     await pick('Lots that went into it', 'L-1');
     await keys.pressButton(button('Put down'));
-    await page.getByText('A lot cannot be made from itself: PET 12 µm, lot OV-1 is made from Pouch laminate, lot L-1 is made from PET 12 µm, lot OV-1.').waitFor();
+    await page.getByText('A lot cannot be made from itself: PET 12 µm, lot OV-1 would be made from Pouch laminate, lot L-1, which is made from PET 12 µm, lot OV-1.').waitFor();
     await keys.pressButton(button('Close'));
   });
 

@@ -1,5 +1,5 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
-import type { LotView } from '../../../shared-lib/notebook/views.ts';
+import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { listLots } from './materials.ts';
 

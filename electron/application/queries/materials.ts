@@ -1,6 +1,7 @@
 import type { Layer } from '../../../shared-lib/material/layer.ts';
 import { lotDoubt } from '../../../shared-lib/material/lot-doubt.ts';
-import type { LotView, MaterialView } from '../../../shared-lib/notebook/views.ts';
+import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
+import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { groupBy } from './group-by.ts';
 import { listLotLines } from './lots.ts';

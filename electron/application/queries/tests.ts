@@ -4,7 +4,7 @@ import type { PropertyVerdict, VerdictRule } from '../../../shared-lib/method/pr
 import type { PhotoReading } from '../../../shared-lib/notebook/attachment-entries.ts';
 import type { TraceReading } from '../../../shared-lib/notebook/entry.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
-import type { TestState } from '../../../shared-lib/notebook/views.ts';
+import type { TestState } from '../../../shared-lib/notebook/test-state.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { groupBy } from './group-by.ts';
 import { Refusal } from '../refusal.ts';

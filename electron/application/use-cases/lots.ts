@@ -4,7 +4,8 @@ import { loopThrough } from '../../../shared-lib/material/genealogy.ts';
 import { lotDoubt } from '../../../shared-lib/material/lot-doubt.ts';
 import type { LotDetails, LotFields } from '../../../shared-lib/notebook/material-entries.ts';
 import type { LotLine, LotPage } from '../../../shared-lib/notebook/material-views.ts';
-import type { LotView, MaterialView } from '../../../shared-lib/notebook/views.ts';
+import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
+import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import { dayOf } from '../day-of.ts';
 import { findLot, lotName, lotPlaces, partIdsOf } from '../queries/lots.ts';
 import { Refusal } from '../refusal.ts';
@@ -60,7 +61,7 @@ export function makeLotFrom(workplace: Workplace, { lotId, lotIds, reason }: Par
   const unknown = parts.find((part) => !findLot(store, part));
   if (unknown !== undefined) throw new InputError('lotIds', unknown, 'This lot is not in the notebook.');
   const loop = loopThrough(lotId, parts, (from) => partIdsOf(store, from));
-  if (loop) throw new InputError('lotIds', lotIds, `A lot cannot be made from itself: ${loop.map((part) => lotName(store, part)).join(' is made from ')}.`);
+  if (loop) throw new InputError('lotIds', lotIds, `A lot cannot be made from itself: ${loopInWords(loop.map((part) => lotName(store, part)))}.`);
   const before = partIdsOf(store, lotId);
   if (before.join() === parts.join()) throw new Refusal('conflict', 'Nothing was changed.');
   if (before.some((part) => !parts.includes(part))) requireReason(reason, 'A lot was put down that is left out now');
@@ -101,4 +102,9 @@ function detailsOf(workplace: Workplace, { kind }: MaterialView, { expiresOn, tr
   if (!isFilm && thickness.trim() !== '') throw new InputError('thickness', thickness, 'Only a film or laminate has a thickness.');
   if (treatedOn !== null && treatedOn > dayOf(workplace.now())) throw new InputError('treatedOn', treatedOn, `The day of treatment, ${treatedOn}, is still to come; put down the day on which it was treated.`);
   return { expiresOn, treatedOn, treatedSide, thicknessUm: typedAmount(thickness, 'thickness', 'The thickness', 'µm', { low: 0, lowIsOut: true, high: 5000 }) };
+}
+
+/** 'A would be made from B, which is made from A': the first step is the one that is refused. */
+function loopInWords([first, second, ...others]: string[]): string {
+  return [`${first} would be made from ${second}`, ...others].join(', which is made from ');
 }

@@ -1,5 +1,5 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
-import type { RecordView } from '../../../shared-lib/notebook/views.ts';
+import type { RecordView } from '../../../shared-lib/notebook/record-view.ts';
 import { entryLine } from '../entry-line.ts';
 import { entryNames } from '../entry-names.ts';
 import { countEntries, findEntries } from '../queries/entries.ts';

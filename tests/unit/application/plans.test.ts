@@ -96,8 +96,8 @@ describe('a sample that follows a plan', () => {
   it('knows what is due when, and Today says it until it is begun', async () => {
     const { bench, sampleId, plan } = await follow();
     expect(plan.lines.map(({ state, dueAt, replicatesText, momentText }) => ({ state, dueAt, replicatesText, momentText }))).toEqual([
-      { state: 'due', dueAt: '2026-03-03T06:00:00.000Z', replicatesText: '3 specimens', momentText: '24 h after printing' },
-      { state: 'due', dueAt: '2026-03-10T06:00:00.000Z', replicatesText: '5 specimens', momentText: '7 days after lamination' },
+      { state: 'to come', dueAt: '2026-03-03T06:00:00.000Z', replicatesText: '3 specimens', momentText: '24 h after printing' },
+      { state: 'to come', dueAt: '2026-03-10T06:00:00.000Z', replicatesText: '5 specimens', momentText: '7 days after lamination' },
     ]);
     const planned = async () => (await bench.do('today.get', {})).due.filter(({ why }) => why.includes('by the plan')).map(({ what, dueOn, overdue }) => `${what} ${dueOn}${overdue ? ' overdue' : ''}`);
     // 2 March: the bond of 10 March is more than a week away.
@@ -180,7 +180,7 @@ describe('a sample that follows a plan', () => {
     const plan = await bench.do('samplePlan.follow', { sampleId, planId, printedAt: null, laminatedAt: null });
     expect(plan.lines.map(({ state, dueAt }) => [state, dueAt])).toEqual([['not started', null], ['not started', null]]);
     const stated = await bench.do('samplePlan.setTimes', { sampleId, printedAt: times.printedAt, laminatedAt: null });
-    expect(stated.lines.map(({ state }) => state)).toEqual(['due', 'not started']);
+    expect(stated.lines.map(({ state }) => state)).toEqual(['to come', 'not started']);
     expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: null, laminatedAt: null })).toMatchObject({ field: 'reason' });
     expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: times.laminatedAt, laminatedAt: times.printedAt, reason: 'x' })).toMatchObject({ field: 'laminatedAt' });
     expect(await bench.refused('samplePlan.setTimes', { sampleId, printedAt: 'yesterday', laminatedAt: null })).toMatchObject({ field: 'printedAt' });

@@ -1,0 +1,1 @@
+export type TestState = 'running' | 'finished' | 'outdated';
