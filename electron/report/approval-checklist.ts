@@ -25,19 +25,21 @@ export function approvalChecklist(checklist: ApprovalLine[]): Content {
 
 function lineRows(line: ApprovalLine, index: number): TableCell[][] {
   const rows = line.result ? resultRows(line, index + 1, line.result) : [observationRow(line, index + 1)];
-  if (line.waiver?.holds) rows.push(waiverRow(line.waiver));
+  // What nobody has seen and somebody waived is one row: 'open' beside it would say something else.
+  if (line.waiver?.holds && (line.result || line.observation)) rows.push(waiverRow(line.waiver));
   // One rule below each line, none inside it.
   return rows.map((row, at) => row.map((cell) => ({ ...(cell as ContentText), border: [false, at === 0, false, at === rows.length - 1] }) as TableCell));
 }
 
-function resultRows(line: ApprovalLine, number: number, { properties, sampleCode, finishedAt }: NonNullable<ApprovalLine['result']>): TableCell[][] {
-  return properties.map((property, at): TableCell[] => [
+function resultRows(line: ApprovalLine, number: number, { properties, sampleCode, finishedAt, doubts }: NonNullable<ApprovalLine['result']>): TableCell[][] {
+  const results = properties.map((property, at): TableCell[] => [
     at === 0 ? titleCell(line, number, `${sampleCode}, tested ${finishedAt.slice(0, 10)}`) : EMPTY,
     { text: [`${property.title} `, { text: property.text, bold: true }, ...(property.intervalText ? [{ text: ` (${property.intervalText})`, color: theme.quiet }] : [])] },
     { text: property.n > 0 ? String(property.n) : '', alignment: 'right' },
     limitCell(property),
     verdictText(property.verdict.verdict, FONT),
   ]);
+  return [...results, ...doubts.map((doubt): TableCell[] => [EMPTY, { text: [{ text: 'Flag', bold: true }, ` ${doubt}`], colSpan: 4 }, EMPTY, EMPTY, EMPTY])];
 }
 
 function limitCell({ limitText, verdict }: PropertyLine): TableCell {
@@ -46,20 +48,19 @@ function limitCell({ limitText, verdict }: PropertyLine): TableCell {
 }
 
 function observationRow(line: ApprovalLine, number: number): TableCell[] {
-  const { observation, state, limitTexts } = line;
+  const { observation, state, limitTexts, waiver } = line;
   const seen = observation ? `Seen by ${observation.name}${observation.role ? `, ${observation.role}` : ''}, ${instantText(observation.at)}${observation.remark ? `: ${observation.remark}` : ''}` : 'Not tested';
   const asked = limitTexts.length > 0 ? [{ text: ` (asked for: ${limitTexts.join('; ')})`, color: theme.quiet }] : [];
-  return [titleCell(line, number, ''), { text: [seen, ...asked], colSpan: 3 }, EMPTY, EMPTY, checklistText(observation ? (observation.inOrder ? 'in order' : 'not in order') : state === 'waived' ? 'open' : state, FONT)];
+  const waived = waiver?.holds && !observation ? ['. ', ...waiverText(waiver)] : [];
+  return [titleCell(line, number, ''), { text: [seen, ...asked, ...waived], colSpan: 3 }, EMPTY, EMPTY, checklistText(observation ? (observation.inOrder ? 'in order' : 'not in order') : state, FONT)];
 }
 
-function waiverRow({ name, role, at, reason }: NonNullable<ApprovalLine['waiver']>): TableCell[] {
-  return [
-    EMPTY,
-    { text: [{ text: 'Waived', bold: true }, ` by ${name}${role ? `, ${role}` : ''}, ${instantText(at)}: ${reason}`], colSpan: 3 },
-    EMPTY,
-    EMPTY,
-    checklistText('waived', FONT),
-  ];
+function waiverRow(waiver: NonNullable<ApprovalLine['waiver']>): TableCell[] {
+  return [EMPTY, { text: waiverText(waiver), colSpan: 3 }, EMPTY, EMPTY, checklistText('waived', FONT)];
+}
+
+function waiverText({ name, role, at, reason }: NonNullable<ApprovalLine['waiver']>): (string | { text: string; bold: true })[] {
+  return [{ text: 'Waived', bold: true }, ` by ${name}${role ? `, ${role}` : ''}, ${instantText(at)}: ${reason}`];
 }
 
 function titleCell({ title, momentText, preparation }: ApprovalLine, number: number, tested: string): TableCell {

@@ -87,6 +87,8 @@ export interface ApprovalResult {
   finishedBy: string;
   /** Each compared with the plan's limit, and with the test's own where that is another. */
   properties: PropertyLine[];
+  /** What makes it doubtful and was not read from it: an expired fluid, an instrument out of calibration, a bad lot. One sentence each. */
+  doubts: string[];
 }
 
 /** What the notebook knows about a job: a draft begins from it. */

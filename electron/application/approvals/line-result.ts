@@ -4,6 +4,7 @@ import type { ApprovalResult } from '../../../shared-lib/notebook/approval-views
 import type { PlanLine } from '../../../shared-lib/plan/plan.ts';
 import { headlineLines, judgeProperties, propertyLines } from '../../../shared-lib/report/property-line.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
+import { doubtFlags } from '../doubt-flags.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { nameOf } from '../queries/people.ts';
 import { findSample } from '../queries/samples.ts';
@@ -21,7 +22,7 @@ export function lineResult(notebook: OpenNotebook, testId: string, limits: PlanL
   const method = methods.findOfTest(test);
   const { finished } = test;
   const shown = { testId, method: method?.title ?? test.methodId, sampleCode: findSample(store, test.sampleId)?.code ?? '' };
-  if (!method || !finished) return { result: { ...shown, finishedAt: finished?.at ?? '', finishedBy: '', properties: [] }, verdict: 'undecided' };
+  if (!method || !finished) return { result: { ...shown, finishedAt: finished?.at ?? '', finishedBy: '', properties: [], doubts: [] }, verdict: 'undecided' };
   const asked = judgeProperties(method, finished.results, limits, test.rule, studiesInUse(store, methods, test, test.finishedSeq)).filter(({ limit }) => limit !== null);
   const own = finished.verdicts.filter(({ limit }) => limit !== null);
   // The verdict that was stored is the one that was seen: it stands where it is about the same limit.
@@ -29,7 +30,13 @@ export function lineResult(notebook: OpenNotebook, testId: string, limits: PlanL
   const compared = [...againstPlan, ...own.filter((verdict) => !againstPlan.includes(verdict))];
   const lines = propertyLines(method, finished.results, compared.length > 0 ? compared : finished.verdicts, []);
   return {
-    result: { ...shown, finishedAt: finished.at, finishedBy: nameOf(store, finished.by), properties: compared.length > 0 ? lines : headlineLines(method, lines) },
+    result: {
+      ...shown,
+      finishedAt: finished.at,
+      finishedBy: nameOf(store, finished.by),
+      properties: compared.length > 0 ? lines : headlineLines(method, lines),
+      doubts: doubtFlags(store, test, method).map(({ text }) => text),
+    },
     verdict: worstVerdict(compared.map(({ verdict }) => verdict)),
   };
 }

@@ -23,7 +23,7 @@ const nothing: ApprovalLine = {
   offers: [],
 };
 
-const result = (sampleCode: string, properties: PropertyLine[]) => ({ testId: 't1', method: 'Tape', sampleCode, finishedAt: '2026-03-03T09:00:00.000Z', finishedBy: 'Imke Rasmund', properties });
+const result = (sampleCode: string, properties: PropertyLine[]) => ({ testId: 't1', method: 'Tape', sampleCode, finishedAt: '2026-03-03T09:00:00.000Z', finishedBy: 'Imke Rasmund', properties, doubts: [] });
 
 export const meetingLine: ApprovalLine = {
   ...nothing,
@@ -45,6 +45,11 @@ export const waivedLine: ApprovalLine = {
   ]),
   waiver: { reason: 'the bond still builds; the rolls wait until it is read again', name: 'Abena Quist', role: 'quality lead', at: '2026-03-04T10:00:00.000Z', holds: true },
 };
+
+/** Made after the press run: nothing fills it, and it is waived. */
+export const notTestedLine: ApprovalLine = { ...waivedLine, limitTexts: ['Weakest specimen ≥ 1.5 N/15 mm (common practice)'], result: null };
+
+export const doubtfulLine: ApprovalLine = { ...meetingLine, result: { ...meetingLine.result!, doubts: ['Read with Tape, lot 7 on 2026-03-03, which expired on 2026-02-01.'] } };
 
 export const seenLine: ApprovalLine = {
   ...nothing,

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { renderApprovalPdf } from '../../../electron/report/approval-pdf.ts';
 import type { ApprovalLine } from '../../../shared-lib/notebook/approval-views.ts';
 import { readPdf, solid } from '../../e2e/pdf-text.ts';
-import { approvalContent, meetingLine, seenLine, waivedLine } from './approval-fixture.ts';
+import { approvalContent, doubtfulLine, meetingLine, notTestedLine, seenLine, waivedLine } from './approval-fixture.ts';
 
 const three = [meetingLine, waivedLine, seenLine];
 
@@ -34,6 +34,18 @@ describe('the page of a signed approval', () => {
   it('has room for twenty-five lines', async () => {
     const { pages } = await printed(Array.from({ length: 25 }, (_, index) => (index === 3 ? waivedLine : index % 4 === 1 ? seenLine : meetingLine)));
     expect(pages).toHaveLength(1);
+  });
+
+  it('says of a line that nobody has seen that it is waived, and not that it is open as well', async () => {
+    const { pages, text } = await printed(Array.from({ length: 20 }, (_, index) => (index < 10 ? meetingLine : notTestedLine)));
+    expect(pages).toHaveLength(1);
+    expect(text).toContain(solid('Not tested (asked for: Weakest specimen ≥ 1.5 N/15 mm (common practice)). Waived by Abena Quist, quality lead'));
+    expect(text).not.toContain(solid('open'));
+  });
+
+  it('prints what makes a result doubtful', async () => {
+    const { text } = await printed([doubtfulLine]);
+    expect(text).toContain(solid('Flag Read with Tape, lot 7 on 2026-03-03, which expired on 2026-02-01.'));
   });
 
   it('puts a longer checklist on an appendix and says so on the page that is signed', async () => {
