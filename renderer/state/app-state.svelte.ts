@@ -107,15 +107,19 @@ export class AppState {
    * @param kept `false` where nothing is entered: a search, a way of looking
    */
   form<Values extends object>(name: string, blank: () => Values, kept = true): Form<Values> {
-    return found(this.#forms, name, () => {
-      const form = new Form<object>(blank, this.#toOpen.delete(name));
-      if (kept) {
-        const typed = this.drafts.take(name);
-        if (typed) form.restore(typed);
-        this.#follow(name, () => form.typed);
-      }
-      return form;
-    }) as unknown as Form<Values>;
+    const known = this.#forms.get(name) as Form<Values> | undefined;
+    if (known) {
+      known.beginFrom(blank);
+      return known;
+    }
+    const form = new Form(blank, this.#toOpen.delete(name));
+    this.#forms.set(name, form as unknown as Form<object>);
+    if (kept) {
+      const typed = this.drafts.take<Partial<Values>>(name);
+      if (typed) form.restore(typed);
+      this.#follow(name, () => form.typed);
+    }
+    return form;
   }
 
   /** Opens a form by its name, before or after its screen has made it. */

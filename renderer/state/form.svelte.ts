@@ -6,11 +6,12 @@ export class Form<Values extends object> {
   open = $state(false);
   #problem = $state.raw<CallProblem | null>(null);
   #busy = $state(false);
-  #blank: () => Values;
+  /** As it began; kept, and not asked for again, so that nothing counts as typed because something else has changed. */
+  #begun = $state.raw() as Values;
 
   constructor(blank: () => Values, open = false) {
-    this.#blank = blank;
-    this.values = blank();
+    this.#begun = $state.snapshot(blank()) as Values;
+    this.values = this.#fresh();
     this.open = open;
   }
 
@@ -45,22 +46,34 @@ export class Form<Values extends object> {
 
   /** What was typed before, e.g. before a crash, opens with it. Fields that the form has no more are left out. */
   restore(typed: Partial<Values>): void {
-    const blank = this.#blank();
-    const known = Object.entries(typed).filter(([field]) => field in blank);
-    this.values = { ...blank, ...Object.fromEntries(known) };
+    const known = Object.entries(typed).filter(([field]) => field in this.#begun);
+    this.values = { ...this.#fresh(), ...Object.fromEntries(known) };
     this.open = true;
+  }
+
+  /** Opened again, it begins from what is so by now, e.g. after a change; what is typed stays. */
+  beginFrom(blank: () => Values): void {
+    const begun = $state.snapshot(blank()) as Values;
+    if (JSON.stringify(begun) === JSON.stringify(this.#begun)) return;
+    const untouched = this.typed === null;
+    this.#begun = begun;
+    if (untouched) this.values = this.#fresh();
   }
 
   /** What is typed and not sent, or `null` where it stands as it began. */
   get typed(): Values | null {
     const values = $state.snapshot(this.values) as Values;
-    return JSON.stringify(values) === JSON.stringify(this.#blank()) ? null : values;
+    return JSON.stringify(values) === JSON.stringify(this.#begun) ? null : values;
   }
 
   clear(): void {
-    this.values = this.#blank();
+    this.values = this.#fresh();
     this.#problem = null;
     this.open = false;
+  }
+
+  #fresh(): Values {
+    return $state.snapshot(this.#begun) as Values;
   }
 }
 
