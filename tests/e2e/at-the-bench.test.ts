@@ -122,5 +122,5 @@ it('leads the keyboard to the new screen', async () => {
   await page.keyboard.press('Alt+Digit3');
   await page.getByRole('heading', { name: 'Materials', level: 1 }).waitFor();
   await page.keyboard.press('Tab');
-  expect(await focused()).toBe('Add material…');
+  expect(await focused()).toBe('Instruments and fluids');
 });

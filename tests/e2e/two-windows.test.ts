@@ -67,7 +67,7 @@ describe('two programs on one notebook', () => {
     await page.getByText('every entry is on disk').waitFor();
     expect(await page.getByText(/read-only/i).count()).toBe(0);
     await page.getByRole('navigation').getByRole('link', { name: /^Samples/ }).click();
-    await page.getByRole('link', { name: 'S-3' }).waitFor();
+    await page.getByRole('link', { name: 'S-3', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add sample…' }).click();
     await page.getByLabel(/^Code/).fill('S-4');
     await page.getByRole('button', { name: 'Add sample', exact: true }).click();
