@@ -188,6 +188,22 @@ describe('a press approval', () => {
     expect(await bench.refused('approvalLine.add', { approvalId, title: ' ' })).toMatchObject({ field: 'title' });
   });
 
+  it('tells what makes a result doubtful, and is not signed by who has read it without', async () => {
+    const made = await setting();
+    const { bench, abena } = made;
+    const testId = await glossTest(bench, [80, 81, 82]);
+    const drafted = await draft(made);
+    const { approvalId, digest } = await bench.do('approvalLine.link', { approvalId: drafted.approvalId, lineId: drafted.checklist[0]!.lineId, testId });
+    const { materialId } = await bench.do('material.add', { kind: 'ink', name: 'Low-migration red', supplier: '', description: '' });
+    const { lotId } = await bench.do('lot.add', { materialId, code: 'T-88', receivedOn: null, note: '' });
+    const { samples } = await bench.do('samples.list', {});
+    await bench.do('sample.change', { sampleId: samples[0]!.sampleId, code: 'Q-1', product: 'dumpling pouch 600 g', job: JOB, roll: 'R1', note: '', lotIds: [lotId], reason: 'put down late' });
+    await bench.do('lot.retire', { lotId, reason: 'it bleeds' });
+    const { checklist } = await bench.do('approval.get', { approvalId });
+    expect(checklist[0]).toMatchObject({ state: 'meets', result: { doubts: [expect.stringMatching(/^The sample is made of Low-migration red, lot T-88, which was retired on .* \(it bleeds\)\.$/)] } });
+    await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });
+  });
+
   it('drops only lines that were added, with a reason', async () => {
     const made = await setting();
     const { bench } = made;
