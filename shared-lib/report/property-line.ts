@@ -115,7 +115,8 @@ function strip(property: Property, result: ResultValue, limit: Limit | null, fig
   };
 }
 
-function singleValues(figure: Figure | undefined): StripSpec['readings'] {
+/** The readings that a figure shows, doubtful ones marked. */
+export function singleValues(figure: Figure | undefined): StripSpec['readings'] {
   return (figure?.series ?? []).flatMap((series) => {
     if (series.role !== 'reading' && series.role !== 'doubtful') return [];
     return series.points.flatMap(({ y, open, low, high }) => {

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { appendFileSync, chmodSync, copyFileSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
+import { appendFileSync, chmodSync, copyFileSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, statfsSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
@@ -153,7 +153,7 @@ function smallDisk(options: string): string | null {
 
 describe('a full disk', () => {
   test('takes no part of a batch, and goes on when there is room again', async (context) => {
-    const folder = smallDisk('size=1m');
+    const folder = smallDisk('size=2m');
     if (!folder) return context.skip('no permission to mount a small disk');
     const path = join(folder, 'lab.laydown');
     const store = await NotebookStore.create(path, testClock());
@@ -174,13 +174,15 @@ describe('a full disk', () => {
   });
 
   test('leaves the old file and the journal when a checkpoint does not fit', async (context) => {
-    const folder = smallDisk('size=1m');
+    const folder = smallDisk('size=2m');
     if (!folder) return context.skip('no permission to mount a small disk');
     const path = join(folder, 'lab.laydown');
     const store = await NotebookStore.create(path, testClock());
     store.append(beginning);
     const filler = join(folder, 'filler');
-    writeFileSync(filler, Buffer.alloc(700_000));
+    // Room for half of the file that is to be written.
+    const { bavail, bsize } = statfsSync(folder);
+    writeFileSync(filler, Buffer.alloc(bavail * bsize - statSync(path).size / 2));
     const before = readFileSync(path);
     expect(() => store.checkpoint()).toThrow(expect.objectContaining({ code: 'disk-full', message: expect.stringMatching(/safe in lab\.laydown\.journal/) as string }) as Error);
     expect(readFileSync(path)).toEqual(before);

@@ -1,6 +1,7 @@
 import type { TrialReading } from '../../../shared-lib/trial/trial-reading.ts';
 import type { Property } from '../../../shared-lib/method/method.ts';
-import type { PropertyLine } from '../../../shared-lib/notebook/views.ts';
+import type { ResultValue } from '../../../shared-lib/calculation/result.ts';
+import { singleValues } from '../../../shared-lib/report/property-line.ts';
 import type { TrialCell } from '../../../shared-lib/notebook/trial-views.ts';
 import { evaluationOf } from '../evaluation-of-test.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
@@ -39,12 +40,13 @@ export function readingsOfTest(notebook: OpenNotebook, testId: string, property:
   const test = loadTest(notebook.store, testId);
   const method = notebook.methods.findOfTest(test);
   if (!method) return [];
-  const line = evaluationOf(notebook, test, method).live?.lines.find(({ key }) => key === property.key);
-  if (!line?.strip) return [];
-  return property.readingsFigure === undefined ? oneReading(line.strip) : line.strip.readings;
+  const result = evaluationOf(notebook, test, method).live?.result;
+  const found = result?.results[property.key];
+  if (!result || !found) return [];
+  return property.readingsFigure === undefined ? oneReading(found) : singleValues(result.figures.find(({ id }) => id === property.readingsFigure));
 }
 
-function oneReading({ value, low, high, bound }: NonNullable<PropertyLine['strip']>): TrialReading[] {
+function oneReading({ value, low, high, bound }: ResultValue): TrialReading[] {
   if (bound === 'between' && low !== null && high !== null) return [{ value: (low + high) / 2, low, high }];
   if (value === null) return [];
   if (bound === 'at-least') return [{ value, open: 'up' }];

@@ -213,7 +213,7 @@ describe('a trial set', () => {
     const grade = { ...bond, methodId: 'light-exposure', property: 'greyScale' };
     expect(await bench.refused('trialSet.setResponses', { trialSetId, responses: [{ ...grade, target: 7 }], reason: 'x' })).toMatchObject({
       field: 'responses[0].target',
-      message: 'Grey scale at the last exposure is graded from 0 to 5; 7 is outside that scale.',
+      message: 'Grey scale at the last exposure is graded from 1 to 5; 7 is outside that scale.',
     });
     expect((await bench.refused('trialSet.setResponses', { trialSetId, responses: [], reason: '' })).field).toBe('reason');
     expect((await bench.refused('trialSet.setResponses', { trialSetId, responses: [bond, bond], reason: 'x' })).field).toBe('responses[1].property');
