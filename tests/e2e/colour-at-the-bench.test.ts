@@ -52,7 +52,7 @@ it('keeps a reference colour with the tolerance of a customer', async () => {
   await keys.pressButton(form.getByRole('button', { name: 'Add reference colour' }));
   await page.getByRole('row', { name: /Pouch red 12/ }).waitFor();
 
-  await keys.pressButton(page.getByRole('button', { name: 'Add the tolerance of a customer on Pouch red 12' }));
+  await keys.pressButton(page.getByRole('button', { name: 'Add customer… with a tolerance on Pouch red 12' }));
   const tolerance = page.getByRole('form', { name: 'Tolerance on Pouch red 12' });
   await keys.fill(tolerance.getByLabel('Customer'), 'Marrowfield Foods');
   await keys.fill(tolerance.getByLabel('At most'), '2');
