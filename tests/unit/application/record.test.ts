@@ -56,7 +56,7 @@ describe('the record', () => {
     await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'exposure', typed: '48,0' });
     expect(await newest()).toBe('Entered 48,0 kJ/m² for Exposure so far, exposure 1, in Light exposure on Q-1.');
     await bench.do('condition.enter', { testId: test.testId, key: 'blackPanelC', typed: '63' });
-    expect(await newest()).toBe('Entered 63 °C for Black panel, in Light exposure on Q-1.');
+    expect(await newest()).toBe('Entered 63 °C for Black panel or standard, in Light exposure on Q-1.');
   });
 
   it('finds by words, kind, person and test', async () => {

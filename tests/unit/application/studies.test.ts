@@ -40,7 +40,7 @@ describe('a measurement study', () => {
     const grades = readings(0).map((reading, index) => ({ ...reading, value: index === 6 ? 7 : 3 }));
     expect(await bench.refused('study.record', { methodId: 'light-exposure', property: 'greyScale', remark: '', readings: grades })).toMatchObject({
       field: 'readings[6].value',
-      message: 'Part 2, TV, reading 1: Grey scale at the last exposure is graded from 0 to 5; 7 is outside that scale.',
+      message: 'Part 2, TV, reading 1: Grey scale at the last exposure is graded from 1 to 5; 7 is outside that scale.',
     });
   });
 
