@@ -1,6 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag } from '../calculation/result.ts';
-import type { Lasting } from '../statistics/lasting.ts';
+import type { Lasting } from '../statistics/least-lasting.ts';
 
 /** One look at a specimen after so many strokes. */
 export interface RubReading {

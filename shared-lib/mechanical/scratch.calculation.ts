@@ -5,9 +5,9 @@ import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure, FigurePoint } from '../figure/figure.ts';
 import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { bracketedMean } from '../statistics/bracketed-mean.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
-import { bracketedMean } from './bracketed-mean.ts';
 import { gradeSchema } from './grade-field.ts';
 import { gradesFigure } from '../figure/grades-figure.ts';
 

@@ -1,7 +1,7 @@
 import type { ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
 import { formatValue } from '../quantity/format.ts';
-import type { Lasting } from './lasting.ts';
+import type { Lasting } from './least-lasting.ts';
 
 /** How long each specimen lasted; one that was stopped before the end points on. */
 export function lastingFigure(title: string, unit: string, names: readonly string[], readings: readonly Lasting[], typical: ResultValue): Figure {

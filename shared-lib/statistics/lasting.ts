@@ -1,13 +1,8 @@
 import type { ResultValue } from '../calculation/result.ts';
 import { fitCensoredNormal } from './censored-normal.ts';
 import { kaplanMeier } from './kaplan-meier.ts';
+import { leastLasting, type Lasting } from './least-lasting.ts';
 import { summarise } from './summarise.ts';
-
-/** How long one specimen lasted: to its end, or (`ended: false`) only watched that far and still whole. */
-export interface Lasting {
-  value: number;
-  ended: boolean;
-}
 
 export interface LastingSummary {
   /** Geometric mean: the middle of a log-normal by maximum likelihood, profile interval. */
@@ -32,7 +27,7 @@ export function summariseLasting(readings: readonly Lasting[], unit: string, lev
   const notes: string[] = [];
   const whole = readings.filter(({ ended }) => !ended).length;
   if (whole > 0) notes.push(`${whole} of ${readings.length} were still whole when the test was stopped and count as lower bounds.`);
-  return { typical: typicalOf(readings, unit, level, notes), median: medianOf(readings, unit, level, notes), least: leastOf(readings, unit), notes };
+  return { typical: typicalOf(readings, unit, level, notes), median: medianOf(readings, unit, level, notes), least: leastLasting(readings, unit), notes };
 }
 
 function typicalOf(readings: readonly Lasting[], unit: string, level: number, notes: string[]): ResultValue {
@@ -63,17 +58,6 @@ function medianOf(readings: readonly Lasting[], unit: string, level: number, not
     return atLeast(summarise(values).median, unit, n);
   }
   return { value, unit, low, high, level: low === null && high === null ? null : level, n, bound: 'exact' };
-}
-
-/** One that was stopped first leaves it open how long it would have lasted, up to the first that failed. */
-function leastOf(readings: readonly Lasting[], unit: string): ResultValue {
-  const n = readings.length;
-  const least = (some: readonly Lasting[]) => Math.min(...some.map(({ value }) => value));
-  const smallest = least(readings);
-  const firstFailed = least(readings.filter(({ ended }) => ended));
-  if (firstFailed === smallest) return { value: smallest, unit, low: null, high: null, level: null, n, bound: 'exact' };
-  if (firstFailed === Infinity) return atLeast(smallest, unit, n);
-  return { value: (smallest + firstFailed) / 2, unit, low: smallest, high: firstFailed, level: null, n, bound: 'between' };
 }
 
 function atLeast(value: number, unit: string, n: number): ResultValue {

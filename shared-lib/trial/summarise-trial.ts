@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import { fitCensoredNormal } from '../statistics/censored-normal.ts';
+import { bracketedMean } from '../statistics/bracketed-mean.ts';
 import { summarise } from '../statistics/summarise.ts';
 import { censoredOf, type TrialReading } from './trial-reading.ts';
 
@@ -15,14 +15,6 @@ export function summariseTrial(readings: readonly TrialReading[], kind: 'number'
   if (kind === 'grade') {
     return { result: { value: summarise(readings.map(({ value }) => value)).median, unit, low: null, high: null, level: null, n, bound: 'exact' }, note: n === 1 ? 'One reading.' : '' };
   }
-  const fit = fitCensoredNormal(readings.map(censoredOf), level);
-  if (fit.status === 'estimated') {
-    return { result: { value: fit.mean, unit, low: fit.low, high: fit.high, level: fit.low === null && fit.high === null ? null : level, n, bound: 'exact' }, note };
-  }
-  const value = fit.status === 'at-least' ? fit.low : fit.status === 'at-most' ? fit.high : middle(fit.low, fit.high);
-  return { result: { value, unit, low: fit.low, high: fit.high, level: null, n, bound: fit.status }, note: note || fit.reason };
-}
-
-function middle(low: number | null, high: number | null): number | null {
-  return low === null || high === null ? (low ?? high) : (low + high) / 2;
+  const { mean, note: how } = bracketedMean(readings.map(censoredOf), unit, level);
+  return { result: mean, note: mean.bound === 'exact' ? note : note || how };
 }

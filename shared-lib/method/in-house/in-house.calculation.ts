@@ -94,7 +94,8 @@ export const inHouseCalculation = defineCalculation({
   sources: [
     'Mean: Student’s t, ISO 2602; with readings that are ‘or more’ maximum likelihood, W. Q. Meeker, L. A. Escobar, Statistical Methods for Reliability Data (1998)',
     'Median and median grade: order statistics, W. J. Conover, Practical Nonparametric Statistics, 3rd ed. (1999), 3.2',
-    'Share: C. J. Clopper, E. S. Pearson, Biometrika 26 (1934) 404. Count per area: F. Garwood, Biometrika 28 (1936) 437',
+    'Share: C. J. Clopper, E. S. Pearson, Biometrika 26 (1934) 404. Count per area: F. Garwood, Biometrika 28 (1936) 437; clusters: R. A. Fisher, Statistical Methods for Research Workers (1925), index of dispersion',
+    'What lies beyond the lowest or highest: S. S. Wilks, Ann. Math. Stat. 12 (1941) 91',
     'Doubtful readings: F. E. Grubbs, Technometrics 11 (1969) 1; ISO 5725-2',
   ],
 });
@@ -124,11 +125,14 @@ function outcomeOf(property: Given['properties'][number], index: number, columns
   if (!column) throw new InputError(`${field}.reading`, reading, `${field}.reading is none of ${readings.map((one) => one.key).join(', ')}.`);
   if (!statisticsFor(column.kind).includes(statistic)) throw new InputError(`${field}.statistic`, statistic, `${field}.statistic: ${statistic} cannot be taken of ${column.label}, a ${column.kind}; it allows ${statisticsFor(column.kind).join(', ')}.`);
   const before = against === undefined ? null : (columns.find((other) => other.key === against) ?? null);
-  if ((statistic === 'change-pct' || statistic === 'ratio') && (before === null || before === column)) throw new InputError(`${field}.against`, against ?? null, `${field}.against must name the reading before.`);
+  const paired = statistic === 'change-pct' || statistic === 'ratio';
+  if (paired && (before === null || before === column)) throw new InputError(`${field}.against`, against ?? null, `${field}.against must name the reading before.`);
+  if (paired && before!.kind !== 'number' && before!.kind !== 'count') throw new InputError(`${field}.against`, against, `${field}.against must name numbers; ${before!.label} is a ${before!.kind}.`);
   if (statistic === 'count-per-area' && areaCm2 === undefined) throw new InputError(`${field}.areaCm2`, null, `${field}.areaCm2 is missing: the area that one row looks at.`);
   if (statistic === 'share-passing' && column.kind !== 'yes-no' && (passes?.lower ?? null) === null && (passes?.upper ?? null) === null) {
     throw new InputError(`${field}.passes`, null, `${field}.passes is missing: from which value, or up to which, a reading passes.`);
   }
+  if (passes?.lower != null && passes.upper != null && passes.lower > passes.upper) throw new InputError(`${field}.passes.lower`, passes.lower, `${field}.passes begins at ${passes.lower}, above its end at ${passes.upper}.`);
   refuseOrMore(statistic, [column, before], field, title);
   const unit = unitOf(statistic, column.unit);
   const outcome = propertyOutcome({ title, statistic, unit, column, field: `readings[${at}]`, against: before, againstField: `readings[${columns.indexOf(before ?? column)}]`, passes: passes ?? null, areaCm2: areaCm2 ?? null }, level);

@@ -2,9 +2,11 @@ import { InputError } from '../../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../../calculation/result.ts';
 import { valueWithoutInterval } from '../../calculation/value-without-interval.ts';
 import { formatNumber, plainDecimals } from '../../quantity/format.ts';
-import { fitCensoredNormal } from '../../statistics/censored-normal.ts';
+import { bracketedMean } from '../../statistics/bracketed-mean.ts';
 import { clopperPearson } from '../../statistics/clopper-pearson.ts';
+import { chiSquareUpperTail } from '../../statistics/distributions.ts';
 import { grubbsTest } from '../../statistics/grubbs.ts';
+import { leastLasting } from '../../statistics/least-lasting.ts';
 import { poissonInterval } from '../../statistics/poisson-interval.ts';
 import { summarise } from '../../statistics/summarise.ts';
 import { medianOutcome } from './median-outcome.ts';
@@ -36,6 +38,10 @@ export interface PropertyOutcome {
 /** Grubbs: a reading this unlikely is called doubtful. */
 const DOUBTFUL = 0.05;
 const CM2_PER_DM2 = 100;
+/** 1 − 95 %: at least this to the power 1/n of the material lies at or above the lowest of n readings, or at or below the highest. */
+const LEFT_OUT = 0.05;
+/** Counts that differ more from row to row than this often by chance lie in clusters. */
+const CLUSTERED = 0.05;
 
 /** One statistic of one column of readings, with the interval that belongs to it. @throws InputError naming the reading at fault */
 export function propertyOutcome(input: PropertyInput, level: number): PropertyOutcome {
@@ -72,15 +78,10 @@ function plain(found: Found, read: ReadValue[]): PropertyOutcome {
 }
 
 function meanOf(read: ReadValue[], unit: string, level: number, title: string): Found {
-  const n = read.length;
-  const fit = fitCensoredNormal(read.map(censoredOf), level);
-  const notes = n === 1 ? [`${title}: one reading shows no spread, so there is no interval.`] : [];
-  if (fit.status !== 'estimated') {
-    const value = fit.status === 'at-least' ? fit.low : fit.low === null || fit.high === null ? (fit.low ?? fit.high) : (fit.low + fit.high) / 2;
-    return { result: { value, unit, low: fit.low, high: fit.high, level: null, n, bound: fit.status }, notes: [`${title}: ${fit.reason}`] };
-  }
-  if (read.some(({ orMore }) => orMore)) notes.push(`${title}: readings that are ‘or more’ count as such (a normal distribution by maximum likelihood).`);
-  return { result: { value: fit.mean, unit, low: fit.low, high: fit.high, level: fit.low === null && fit.high === null ? null : level, n, bound: 'exact' }, notes };
+  const { mean, note } = bracketedMean(read.map(censoredOf), unit, level);
+  if (mean.bound !== 'exact') return { result: mean, notes: [`${title}: ${note}`] };
+  if (read.length === 1) return { result: mean, notes: [`${title}: one reading shows no spread, so there is no interval.`] };
+  return { result: mean, notes: read.some(({ orMore }) => orMore) ? [`${title}: readings that are ‘or more’ count as such (a normal distribution by maximum likelihood).`] : [] };
 }
 
 /** Each row's reading against the one before. */
@@ -118,13 +119,18 @@ function extreme({ column, statistic, unit, title }: PropertyInput): Found {
   const { read, kind } = column;
   const n = read.length;
   const lowest = statistic === 'minimum';
-  const value = lowest ? Math.min(...read.map((one) => one.value)) : Math.max(...read.map((one) => one.value));
-  // The highest is no less than the highest of those that were not read to their end.
-  const open = lowest ? read.every((one) => one.orMore || one.value > value) : read.some(({ orMore }) => orMore);
-  const share = formatNumber(100 * 0.05 ** (1 / n), 0);
-  const notes = kind === 'grade' || n < 2 ? [] : [`${title}: no interval; from ${n} readings one can be 95 % sure that at least ${share} % of the material lies at or ${lowest ? 'above' : 'below'} it.`];
-  const result: ResultValue = open ? { value, unit, low: value, high: null, level: null, n, bound: 'at-least' } : valueWithoutInterval(value, unit, n);
-  return { result, notes };
+  const result = lowest ? leastLasting(read.map(({ value, orMore }) => ({ value, ended: !orMore })), unit) : highest(read, unit);
+  // Rounded down: the sentence must not promise more than there is. Nothing lies for certain at or below an open highest.
+  const share = formatNumber(Math.floor(100 * LEFT_OUT ** (1 / n)), 0);
+  const told = kind !== 'grade' && n > 1 && (lowest || result.bound === 'exact');
+  return { result, notes: told ? [`${title}: no interval; from ${n} readings one can be 95 % sure that at least ${share} % of the material lies at or ${lowest ? 'above' : 'below'} it.`] : [] };
+}
+
+/** No less than the highest of those that were not read to their end. */
+function highest(read: ReadValue[], unit: string): ResultValue {
+  const value = Math.max(...read.map((one) => one.value));
+  if (read.some(({ orMore }) => orMore)) return { value, unit, low: value, high: null, level: null, n: read.length, bound: 'at-least' };
+  return valueWithoutInterval(value, unit, read.length);
 }
 
 function share({ column, passes, unit, title, field }: PropertyInput, level: number): Found {
@@ -155,12 +161,13 @@ function countPerArea({ column, areaCm2, unit, title }: PropertyInput, level: nu
   };
 }
 
-/** Counts that differ by more than chance would have them make the interval too short. */
+/** Counts that differ by more than chance would have them make the interval too short: Fisher's index of dispersion. */
 function clustering({ read }: ReadingColumn, title: string): string[] {
-  if (read.length < 3) return [];
   const { mean, standardDeviation } = summarise(read.map(({ value }) => value));
-  if (!(mean > 0) || standardDeviation! ** 2 <= 3 * mean) return [];
-  return [`${title}: the counts differ more from row to row than chance would have it (variance ${formatNumber(standardDeviation! ** 2 / mean, 1)} times the mean), so the true interval is wider.`];
+  if (standardDeviation === null || !(mean > 0)) return [];
+  const dispersion = standardDeviation ** 2 / mean;
+  if (chiSquareUpperTail((read.length - 1) * dispersion, read.length - 1) >= CLUSTERED) return [];
+  return [`${title}: the counts differ more from row to row than chance would have it (variance ${formatNumber(dispersion, 1)} times the mean), so the true interval is wider.`];
 }
 
 function said(value: number, unit: string): string {

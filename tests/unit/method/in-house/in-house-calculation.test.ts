@@ -78,6 +78,26 @@ describe('a median', () => {
   });
 });
 
+describe('a median with readings that are ‘or more’', () => {
+  const open = (values: number[], orMore: number[]) => run([read(values, { orMore: values.map((_, index) => orMore.includes(index)) })], [take('median')]);
+
+  it('is only known within limits where one of them may belong to the other half', () => {
+    // The true value of ‘3 or more’ lies anywhere above 3: of x, 5, 7 the middle one is 5 to 7.
+    const { results, notes } = open([3, 5, 7], [0]);
+    expect(results.result).toMatchObject({ bound: 'between', low: 5, high: 7 });
+    expect(notes.join(' ')).toContain('the median of these 3 is between 5 and 7');
+    // In the upper half already it moves nothing.
+    expect(open([3, 5, 7], [2]).results.result).toMatchObject({ bound: 'exact', value: 5 });
+  });
+
+  it('has no upper end of its interval where a low one may be the highest', () => {
+    // Seven readings: from the lowest to the highest (1 − 2/2⁷ = 98.4 %), and ‘3 or more’ may be the highest.
+    expect(open([3, 5, 6, 7, 8, 9, 10], [0]).results.result).toMatchObject({ bound: 'between', low: 3, high: null });
+    expect(open([3, 5, 6, 7, 7, 9, 10], [0]).results.result).toMatchObject({ bound: 'exact', value: 7, low: 3, high: null, level: 0.95 });
+    expect(open([3, 5, 6, 7, 8, 9, 10], [3, 4, 5, 6]).results.result).toMatchObject({ bound: 'at-least', value: 7, low: 3, high: null });
+  });
+});
+
 describe('grades', () => {
   const grades = [0, 1, 2, 3, 4, 5].map((grade) => ({ grade, meaning: `meaning ${grade}` }));
 
@@ -128,8 +148,26 @@ describe('the other statistics', () => {
     const { results, notes } = run([read([3, 1, 2])], [take('minimum')]);
     expect(results.result).toMatchObject({ value: 1, low: null, n: 3 });
     // 0.05^(1/3) = 0.368
-    expect(notes.join(' ')).toMatch(/at least 37 % of the material lies at or above/);
-    expect(result([read([3, 9], { kind: 'count', orMore: [false, true] })], take('maximum'))).toMatchObject({ value: 9, bound: 'at-least' });
+    // The sentence promises no more than 36 %: S. S. Wilks 1941, rounded down.
+    expect(notes.join(' ')).toMatch(/at least 36 % of the material lies at or above/);
+  });
+
+  it('leave the lowest or highest open where that one was not read to its end', () => {
+    const counts = (values: number[], orMore: boolean[]) => [read(values, { kind: 'count', orMore })];
+    const highest = run(counts([3, 9], [false, true]), [take('maximum')]);
+    expect(highest.results.result).toMatchObject({ value: 9, bound: 'at-least', high: null });
+    expect(highest.notes).toEqual([]);
+    expect(result(counts([3, 9], [true, true]), take('minimum'))).toMatchObject({ value: 3, bound: 'at-least', high: null });
+    // ‘3 or more’ and 9: the lowest of the two is 3 to 9.
+    expect(result(counts([3, 9], [true, false]), take('minimum'))).toMatchObject({ bound: 'between', low: 3, high: 9 });
+    expect(result(counts([3, 9], [false, true]), take('minimum'))).toMatchObject({ value: 3, bound: 'exact' });
+  });
+
+  it('say where counts lie in clusters, by the index of dispersion', () => {
+    const notes = (values: number[]) => run([read(values, { kind: 'count' })], [take('count-per-area', { areaCm2: 20 })]).notes.join(' ');
+    // Mean 4, four degrees of freedom: 4·14/4 = 14 lies above 9.488 of the chi-square table (5 %), 4·9/4 = 9 below it.
+    expect(notes([0, 2, 4, 4, 10])).toMatch(/variance 3\.5 times the mean/);
+    expect(notes([1, 3, 3, 4, 9])).not.toMatch(/variance/);
   });
 });
 
@@ -144,6 +182,8 @@ describe('what cannot be worked out', () => {
     [[read([1])], take('mean', { reading: 'y' }), 'properties[0].reading'],
     [[read([1], { kind: 'grade' })], take('median-grade'), 'readings[0].grades'],
     [[read([1, 2], { orMore: [true] })], take('mean'), 'readings[0].orMore'],
+    [[read([1]), { key: 'before', values: [1], kind: 'yes-no' }], take('ratio', { against: 'before' }), 'properties[0].against'],
+    [[read([1])], take('share-passing', { passes: { lower: 3, upper: 2 } }), 'properties[0].passes.lower'],
   ])('is refused at its field (%#)', (readings, property, field) => {
     expect(() => run(readings, [property])).toThrow(expect.objectContaining({ field }));
   });

@@ -1,5 +1,5 @@
 import type { ResultValue } from '../calculation/result.ts';
-import { fitCensoredNormal, type Censored } from '../statistics/censored-normal.ts';
+import { fitCensoredNormal, type Censored } from './censored-normal.ts';
 
 /**
  * Mean of readings that may be bracketed or open, as a result: by maximum likelihood where the readings allow, else the bound or
