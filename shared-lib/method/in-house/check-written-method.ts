@@ -61,10 +61,14 @@ function checkProperty(property: WrittenProperty, field: string, readings: reado
   if (asksForEnds !== ends) {
     throw new InputError(`${field}.passes`, null, asksForEnds ? `${title} needs the value from which, or up to which, a reading passes.` : `${title}: only a share of numbers or grades has values that pass.`);
   }
-  if (passes) refuseDisorder(passes, `${field}.passes`, `What passes for ${title}`);
+  if (passes) {
+    refuseDisorder(passes, `${field}.passes`, `What passes for ${title}`);
+    refuseBeyond(passes, `${field}.passes`, `What passes for ${title}`, scaleOf(reading));
+  }
   if (limit) {
     if (limit.lower === null && limit.upper === null) throw new InputError(`${field}.limit`, null, `The limit of ${title} has neither end; leave it out or give one.`);
     refuseDisorder(limit, `${field}.limit`, `The limit of ${title}`);
+    refuseBeyond(limit, `${field}.limit`, `The limit of ${title}`, statistic === 'share-passing' ? { low: 0, high: 100 } : scaleOf(reading));
   }
 }
 
@@ -77,4 +81,20 @@ function checkPair({ title, reading: key, against }: WrittenProperty, field: str
 
 function refuseDisorder({ lower, upper }: { lower: number | null; upper: number | null }, field: string, what: string): void {
   if (lower !== null && upper !== null && lower > upper) throw new InputError(`${field}.lower`, lower, `${what} begins at ${lower}, above its end at ${upper}.`);
+}
+
+/** The scale of a grade; `null` for what has none. */
+function scaleOf(reading: WrittenReading): { low: number; high: number } | null {
+  if (reading.kind !== 'grade') return null;
+  const grades = reading.grades.map(({ grade }) => grade);
+  return { low: Math.min(...grades), high: Math.max(...grades) };
+}
+
+/** A limit beyond what can be read would always be met, or never. */
+function refuseBeyond(range: { lower: number | null; upper: number | null }, field: string, what: string, scale: { low: number; high: number } | null): void {
+  if (!scale) return;
+  for (const end of ['lower', 'upper'] as const) {
+    const value = range[end];
+    if (value !== null && (value < scale.low || value > scale.high)) throw new InputError(`${field}.${end}`, value, `${what} must lie between ${scale.low} and ${scale.high}; ${value} is outside.`);
+  }
 }

@@ -11,7 +11,7 @@ export function differencesInWords(before: WrittenMethod, after: WrittenMethod):
     ...text('A row is called', before.rowName, after.rowName),
     ...text('Replicates', String(before.replicates), String(after.replicates)),
     ...listed('Readings', before.readings, after.readings, readingChanges),
-    ...listed('Results', before.properties.map(named), after.properties.map(named), propertyChanges),
+    ...listed('Results', before.properties.map((property) => named(property, before)), after.properties.map((property) => named(property, after)), propertyChanges),
     ...lines('How it is done', before.how, after.how),
     ...lines('What spoils it', before.spoils, after.spoils),
     ...lines('Standards', before.standards, after.standards),
@@ -88,15 +88,19 @@ function readingText(reading: WrittenReading): string {
   }
 }
 
-function named(property: WrittenProperty): WrittenProperty & Keyed {
-  return { ...property, label: property.title };
+/** A result with the readings that it is worked out from by their names; a reading that is only called otherwise is no change of it. */
+type NamedProperty = WrittenProperty & Keyed & { readingLabel: string; againstLabel: string };
+
+function named(property: WrittenProperty, { readings }: WrittenMethod): NamedProperty {
+  const labelOf = (key: string | null) => readings.find((reading) => reading.key === key)?.label ?? '';
+  return { ...property, label: property.title, readingLabel: labelOf(property.reading), againstLabel: labelOf(property.against) };
 }
 
-function propertyChanges(before: WrittenProperty & Keyed, after: WrittenProperty & Keyed): string[] {
+function propertyChanges(before: NamedProperty, after: NamedProperty): string[] {
   const { label } = after;
   return [
-    ...text(`${label}, worked out as`, `${statisticWords[before.statistic]} of ${before.reading}`, `${statisticWords[after.statistic]} of ${after.reading}`),
-    ...text(`${label}, taken against`, before.against ?? '', after.against ?? ''),
+    ...(before.statistic === after.statistic && before.reading === after.reading ? [] : [`${label}, worked out as: ${statisticWords[before.statistic]} of ${before.readingLabel} → ${statisticWords[after.statistic]} of ${after.readingLabel}.`]),
+    ...(before.against === after.against ? [] : text(`${label}, taken against`, before.againstLabel, after.againstLabel)),
     ...text(`${label}, passes`, rangeText(before.passes), rangeText(after.passes)),
     ...text(`${label}, area in cm²`, String(before.areaCm2 ?? ''), String(after.areaCm2 ?? '')),
     ...text(`${label}, better`, before.better, after.better),

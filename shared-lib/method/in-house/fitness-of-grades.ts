@@ -1,4 +1,4 @@
-import { formatNumber } from '../../quantity/format.ts';
+import { formatNumber, formatValue } from '../../quantity/format.ts';
 import { clopperPearson } from '../../statistics/clopper-pearson.ts';
 import type { Fitness, StudiedProperty, StudiedReading } from './studied.ts';
 
@@ -10,7 +10,8 @@ const SEEN = 0.95;
 
 /** Studied grades, or a yes and no read as 1 and 0. */
 export function fitnessOfGrades({ title, limit, results, readings }: StudiedProperty): Omit<Fitness, 'property' | 'title'> {
-  const kappa = results.weightedKappa?.value ?? null;
+  const { weightedKappa } = results;
+  const kappa = weightedKappa?.value ?? null;
   const parts = [...new Set(readings.map(({ part }) => part))].map((part) => readings.filter((reading) => reading.part === part));
   const within = limit ? (value: number) => (limit.lower === null || value >= limit.lower) && (limit.upper === null || value <= limit.upper) : null;
   const alike = within ? parts.filter((part) => new Set(part.map(({ value }) => within(value))).size === 1).length : 0;
@@ -18,7 +19,7 @@ export function fitnessOfGrades({ title, limit, results, readings }: StudiedProp
   const bounds = clopperPearson(alike, parts.length);
   const step = seenStep(parts);
   const reasons = [
-    kappa === null ? 'Agreement beyond chance cannot be given: the parts studied were all graded alike. Study parts that differ.' : `Beyond chance people agree with weighted kappa ${formatNumber(kappa, 2)}; from ${LEAST_KAPPA} on is common practice.`,
+    kappa === null ? 'Agreement beyond chance cannot be given: the parts studied were all graded alike. Study parts that differ.' : `Beyond chance people agree with weighted kappa ${formatNumber(kappa, 2)} (${formatValue(weightedKappa!, [], 2).intervalText || 'no interval'}, ${parts.length} parts); from ${LEAST_KAPPA} on is common practice.`,
     ...(within ? [`${alike} of ${parts.length} parts were put on the same side of the limit by every reading (95 % interval ${formatNumber(100 * bounds.low, 0)} to ${formatNumber(100 * bounds.high, 0)} %); ${LEAST_AGREED_PCT} % is common practice.`] : []),
     ...(step === null ? [] : [`The smallest difference it can see is ${step} on the scale: ${formatNumber(100 * SEEN, 0)} % of repeated gradings differ by less.`]),
   ];

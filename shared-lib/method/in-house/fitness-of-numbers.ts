@@ -16,7 +16,8 @@ export function fitnessOfNumbers({ title, unit, limit, replicates, averaged, res
   const n = averaged ? replicates : 1;
   const said = (value: number) => `${twoDigits(value)}${unit && ` ${unit}`}`;
   const scatter = (readings: number) => Math.sqrt(repeatability ** 2 / readings + reproducibility ** 2);
-  const width = limit?.lower != null && limit.upper != null ? limit.upper - limit.lower : null;
+  // Limits that meet in one value leave no room to hold the scatter to.
+  const width = limit?.lower != null && limit.upper != null && limit.upper > limit.lower ? limit.upper - limit.lower : null;
   const shareOf = (s: number) => (width !== null ? (600 * s) / width : part > 0 || s > 0 ? (100 * s) / Math.hypot(s, part) : 0);
   const share = shareOf(scatter(n));
   const of = width !== null ? 'of the room between the limits' : 'of the spread of the parts studied';

@@ -15,7 +15,7 @@ export const habitQuestions = [
 
 /** What is looked at in the end, and which built-in tests measure the same. */
 export const looksAt = [
-  { key: 'ink-off', label: 'whether ink comes off', measured: ['tape-adhesion', 'tape-adhesion-photo', 'scratch', 'crinkle'] },
+  { key: 'ink-off', label: 'whether ink comes off', measured: ['tape-adhesion', 'scratch', 'crinkle'] },
   { key: 'colour-rubbed', label: 'whether colour rubs off or smears', measured: ['rub', 'print-density'] },
   { key: 'colour-differs', label: 'whether the colour is right', measured: ['colour-measured', 'print-density'] },
   { key: 'gloss', label: 'whether it is shiny or dull', measured: ['gloss'] },
@@ -23,9 +23,9 @@ export const looksAt = [
   { key: 'slides', label: 'whether it slides', measured: ['friction'] },
   { key: 'parts', label: 'whether the layers come apart', measured: ['lamination-bond'] },
   { key: 'wets', label: 'whether a liquid spreads or draws back', measured: ['test-fluids', 'contact-angle'] },
-  { key: 'softens', label: 'whether solvent softens it', measured: ['cure-rubs', 'solvent-rubs'] },
-  { key: 'smells', label: 'whether it smells', measured: ['odour-panel', 'residual-solvent'] },
-  { key: 'heat', label: 'whether it stands heat', measured: ['heat-resistance', 'sealing-jaw'] },
+  { key: 'softens', label: 'whether solvent softens it', measured: ['cure-rubs'] },
+  { key: 'smells', label: 'whether it smells', measured: ['odour-intensity', 'odour-triangle', 'residual-solvent'] },
+  { key: 'heat', label: 'whether it stands heat', measured: ['heat-resistance', 'jaw-pick-off'] },
   { key: 'fades', label: 'whether it fades', measured: ['light-exposure'] },
   { key: 'other', label: 'something else', measured: [] },
 ] as const;

@@ -16,7 +16,7 @@ export interface MethodFile {
 const FORMAT_VERSION = 1;
 const FORMAT = 'laydown-method';
 /** A method is a few pages of text. */
-const MOST_BYTES = 1_000_000;
+const MOST_CHARACTERS = 1_000_000;
 
 const fileSchema = z.strictObject({ format: z.literal(FORMAT), formatVersion: z.literal(FORMAT_VERSION), from: methodOriginSchema, method: writtenMethodSchema });
 
@@ -31,12 +31,13 @@ export function writeMethodFile({ method, from }: MethodFile): string {
  * @throws InputError on the field `file` that says in words why it is not taken in
  */
 export function readMethodFile(text: string): MethodFile {
-  if (text.length > MOST_BYTES) throw refused(`The file is larger than ${MOST_BYTES / 1_000_000} MB, and a method never is; it was not read.`);
-  const { format, formatVersion } = frameOf(text);
+  if (text.length > MOST_CHARACTERS) throw refused(`The file is larger than ${MOST_CHARACTERS / 1_000_000} MB, and a method never is; it was not read.`);
+  const content = contentOf(text);
+  const { format, formatVersion } = content;
   if (format !== FORMAT) throw refused('This is not a method file: it does not say that it is one. Choose a file that ends in .laydown-method.json.');
   if (typeof formatVersion === 'number' && formatVersion > FORMAT_VERSION) throw refused(`The file was written by a newer version of Laydown (format ${formatVersion}); this one reads up to ${FORMAT_VERSION}.`);
   try {
-    const { method, from } = parseInput(fileSchema, JSON.parse(text));
+    const { method, from } = parseInput(fileSchema, content);
     checkWrittenMethod(method);
     return { method: withoutPictures(method), from };
   } catch (error) {
@@ -45,7 +46,7 @@ export function readMethodFile(text: string): MethodFile {
   }
 }
 
-function frameOf(text: string): { format: unknown; formatVersion: unknown } {
+function contentOf(text: string): Record<string, unknown> {
   let content: unknown;
   try {
     content = JSON.parse(text);
@@ -53,8 +54,7 @@ function frameOf(text: string): { format: unknown; formatVersion: unknown } {
     throw refused('The file cannot be read: it is not JSON, or only a part of it is there.');
   }
   if (content === null || typeof content !== 'object' || Array.isArray(content)) throw refused('This is not a method file.');
-  const { format, formatVersion } = content as Record<string, unknown>;
-  return { format, formatVersion };
+  return content as Record<string, unknown>;
 }
 
 function refused(message: string): InputError {

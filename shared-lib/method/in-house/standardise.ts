@@ -1,7 +1,7 @@
-import { readDecimal } from '../../quantity/decimal.ts';
 import { habitQuestions, looksAt, type Habit } from './habit.ts';
 import { keyFromLabel } from './key-from-label.ts';
 import type { WrittenMethod, WrittenReading, WrittenSetting } from './written-method.ts';
+import { saidWithUnit, writtenSetting } from './written-setting.ts';
 
 /** What turns a habit into a method. */
 export interface StandardisingAdvice {
@@ -11,7 +11,7 @@ export interface StandardisingAdvice {
   open: string[];
   /** What to read: a number beats a grade, a grade beats a yes or no. */
   measure: string;
-  /** Ids of built-in methods that measure the same; some may not be there. */
+  /** Ids of built-in methods that measure the same. */
   measuredBy: readonly string[];
   replicates: { n: number; why: string };
 }
@@ -58,7 +58,7 @@ export function writtenFromHabit(habit: Habit): WrittenMethod {
   for (const { key, label, unit } of habitQuestions) {
     const answer = answers.find(({ question }) => question === key);
     if (!answer || key === 'who') continue;
-    settings.push(settingOf(keyFromLabel(label, settings.map((setting) => setting.key), 'setting'), label, unit, answer.fixed));
+    settings.push(writtenSetting(keyFromLabel(label, settings.map((setting) => setting.key), 'setting'), label, answer.fixed, unit));
   }
   const reading = readingFor(outcome);
   const statistic = ({ number: 'mean', count: 'mean', grade: 'median-grade', 'yes-no': 'share-passing' } as const)[outcome];
@@ -94,15 +94,8 @@ export function writtenFromHabit(habit: Habit): WrittenMethod {
 /** What is to be held from now on; what is done today where nothing was said of it. */
 function stepOf({ question, today, fixed }: Habit['answers'][number]): string[] {
   const { label, unit } = habitQuestions.find(({ key }) => key === question)!;
-  const held = fixed !== '' && unit !== '' && 'value' in readDecimal(fixed) ? `${fixed} ${unit}` : fixed;
-  return question !== 'who' && (held || today) ? [`${label}: ${held || today}`] : [];
-}
-
-function settingOf(key: string, label: string, unit: string, fixed: string): WrittenSetting {
-  const read = readDecimal(fixed);
-  if ('value' in read) return { kind: 'number', key, label, unit, value: read.value, tolerance: null };
-  if (fixed === '' && unit !== '') return { kind: 'number', key, label, unit, value: null, tolerance: null };
-  return { kind: 'text', key, label, value: fixed };
+  const held = saidWithUnit(fixed, unit) || today;
+  return question !== 'who' && held ? [`${label}: ${held}`] : [];
 }
 
 function readingFor(outcome: Habit['outcome']): WrittenReading {

@@ -12,7 +12,7 @@ import { notebookHeading } from '../../queries/notebook-heading.ts';
 import { nameOf } from '../../queries/people.ts';
 import { Refusal } from '../../refusal.ts';
 import type { Workplace } from '../../workplace.ts';
-import { nextVersion, requireMethod } from './methods.ts';
+import { nextVersion, requireMethod, titleInUse } from './methods.ts';
 import { inHouseView } from './views.ts';
 
 /** One version as a file. What was taken in unchanged goes out as what it came as, so that it is known again anywhere. */
@@ -57,7 +57,7 @@ interface Standing {
   against: StoredVersion | null;
 }
 
-/** @throws InputError for another text under a version that is here, or one older than what was taken in */
+/** @throws InputError for another text under a version that is here, one older than what was taken in, or a title that is in use here */
 function standingOf(notebook: OpenNotebook, { method, from }: MethodFile): Standing {
   const { store } = notebook;
   const own = findVersion(store, from.methodId, from.version);
@@ -71,6 +71,8 @@ function standingOf(notebook: OpenNotebook, { method, from }: MethodFile): Stand
   }
   const newest = Math.max(0, ...takenIn.map(({ origin }) => Number(origin!.version)));
   if (Number(from.version) < newest) throw refused(`Version ${newest} of this method of ${labOf(from)} was taken in already; version ${from.version} is older.`);
+  const taken = titleInUse(notebook, method.title, methodId);
+  if (taken !== null) throw refused(`There is already a method ‘${taken}’ here, and the two could not be told apart. Give the one here another title, or ask for the file under one.`);
   return { standing: methodId === null ? 'new' : 'version', methodId, against };
 }
 

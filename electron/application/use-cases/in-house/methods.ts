@@ -68,8 +68,12 @@ function refuseMissingPictures({ store }: OpenNotebook, { readings }: WrittenMet
   }
 }
 
-/** Two methods of one title could not be told apart in lists. */
-function refuseTitleTaken({ methods }: OpenNotebook, { title }: WrittenMethod, methodId: string | null): void {
-  const same = methods.current().find((method) => method.id !== methodId && method.title.toLowerCase() === title.toLowerCase());
-  if (same) throw new InputError('written.title', title, `There is already a method ‘${same.title}’; give this one a title of its own.`);
+function refuseTitleTaken(notebook: OpenNotebook, { title }: WrittenMethod, methodId: string | null): void {
+  const same = titleInUse(notebook, title, methodId);
+  if (same !== null) throw new InputError('written.title', title, `There is already a method ‘${same}’; give this one a title of its own.`);
+}
+
+/** The title of another method in use that reads the same, or `null`: two of one title could not be told apart in lists. */
+export function titleInUse({ methods }: OpenNotebook, title: string, methodId: string | null): string | null {
+  return methods.current().find((method) => method.id !== methodId && method.title.toLowerCase() === title.toLowerCase())?.title ?? null;
 }

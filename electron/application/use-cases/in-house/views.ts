@@ -18,7 +18,7 @@ export function inHouseMethodsList({ notebook }: Workplace): InHouseLine[] {
     title,
     version,
     retired,
-    state: stateOf(fitnessesOf(notebook, notebook.methods.inHouse(methodId)!)).state,
+    state: stateOf(fitnessesOf(notebook, notebook.methods.inHouse(methodId, version)!)).state,
   }));
   const habits = listHabits(notebook.store)
     .filter(({ methodId }) => !written.some((method) => method.methodId === methodId))
@@ -35,7 +35,7 @@ export function inHouseView(notebook: OpenNotebook, methodId: string): InHouseVi
     if (!habit) throw new Refusal('not-found', 'This method is not in the notebook.');
     return { methodId, title: habit.title, version: '', retired: false, retiredReason: '', state: 'not written', why: ['It is a habit: nothing is written down that another person could repeat.'], habit, written: null, versions: [], fitness: [] };
   }
-  const current = notebook.methods.inHouse(methodId)!;
+  const current = notebook.methods.inHouse(methodId, method.version)!;
   const fitness = fitnessesOf(notebook, current);
   const tests = testsByVersion(store, methodId);
   const versions = versionsOf(store, methodId).map(({ methodId: _same, writtenBy, ...version }) => ({

@@ -3,9 +3,10 @@ import { runCalculation } from '../../../../shared-lib/calculation/calculation.t
 import { fitnessOf } from '../../../../shared-lib/method/in-house/fitness.ts';
 import type { StudiedProperty, StudiedReading } from '../../../../shared-lib/method/in-house/studied.ts';
 import { standardisingAdvice, writtenFromHabit } from '../../../../shared-lib/method/in-house/standardise.ts';
-import type { Habit } from '../../../../shared-lib/method/in-house/habit.ts';
+import { looksAt, type Habit } from '../../../../shared-lib/method/in-house/habit.ts';
 import { checkWrittenMethod } from '../../../../shared-lib/method/in-house/check-written-method.ts';
 import { writtenMethodSchema } from '../../../../shared-lib/method/in-house/written-method.ts';
+import { allMethods } from '../../../../shared-lib/registry/methods.ts';
 import { measurementStudyCalculation } from '../../../../shared-lib/statistics/measurement-study.calculation.ts';
 
 const sd = (value: number) => ({ value, unit: 'N', low: null, high: null, level: null, n: 40, bound: 'exact' as const });
@@ -46,6 +47,10 @@ describe('a studied number', () => {
     expect(numbers(0.1, 0, 1, { limit: null })).toMatchObject({ standing: 'studied' });
   });
 
+  it('is held to the spread of the parts where its limits meet in one value', () => {
+    expect(numbers(0, 0, 1, { limit: { lower: 0, upper: 0 } })).toMatchObject({ standing: 'fit', reasons: [expect.stringMatching(/0 % of the spread of the parts/), expect.anything(), expect.anything()] });
+  });
+
   it('says what to improve first', () => {
     expect(numbers(0.2, 0.8, 1).improve).toMatch(/^Improve reproducibility first.*More readings by one person do not help/s);
     // 6·√(1.2²/n) ≤ 30 % of 6, so n ≥ 16.
@@ -70,6 +75,7 @@ describe('studied grades', () => {
     const found = study({ a1: parts, a2: parts, b1: lower, b2: lower });
     expect(found.standing).toBe('not fit');
     expect(found.reasons.join(' ')).toMatch(/7 of 10 parts were put on the same side/);
+    expect(found.reasons[0]).toMatch(/kappa 0\.\d\d \(95 % interval 0\.\d\d to \d\.\d\d, 10 parts\)/);
     expect(found.improve).toMatch(/^Improve reproducibility first.*between 2 and 4/s);
   });
 
@@ -107,6 +113,19 @@ describe('a habit', () => {
     expect(advice.replicates.n).toBe(29);
     expect(0.9 ** 29).toBeLessThan(0.05);
     expect(0.9 ** 28).toBeGreaterThan(0.05);
+  });
+
+  it.each(looksAt.map(({ key, measured }) => [key, measured] as const))('names tests that there are for %s', (_, measured) => {
+    const known = allMethods.map(({ id }) => id);
+    for (const id of measured) expect(known).toContain(id);
+  });
+
+  it('keeps the unit of what is more than a number, and takes a number out of its unit', () => {
+    const answer = { question: 'force' as const, today: '', varies: false };
+    const settingOf = (fixed: string) => writtenFromHabit({ ...habit, answers: [{ ...answer, fixed }] }).settings[0];
+    expect(settingOf('10 to 12')).toEqual({ kind: 'text', key: 'load', label: 'Load', value: '10 to 12 N' });
+    expect(settingOf('10 N')).toEqual({ kind: 'number', key: 'load', label: 'Load', unit: 'N', value: 10, tolerance: null });
+    expect(settingOf('by a weight')).toMatchObject({ kind: 'text', value: 'by a weight' });
   });
 
   it.each(['yes-no', 'grade', 'number', 'count'] as const)('begins a whole method that reads a %s', (outcome) => {

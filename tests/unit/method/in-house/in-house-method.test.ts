@@ -75,6 +75,9 @@ describe('what cannot be a method', () => {
     ['a share without what passes', 'properties[2].passes', (w) => (w.properties[2]!.passes = null)],
     ['a change against nothing', 'properties[1].against', (w) => (w.properties[1]!.statistic = 'change-pct')],
     ['a limit upside down', 'properties[0].limit.lower', (w) => (w.properties[0]!.limit = { lower: 4, upper: 3, source: '' })],
+    ['a limit off the scale of its grades', 'properties[0].limit.lower', (w) => (w.properties[0]!.limit = { lower: 6, upper: null, source: '' })],
+    ['what passes off the scale', 'properties[2].passes.lower', (w) => (w.properties[2]!.passes = { lower: 7, upper: null })],
+    ['a share of more than all', 'properties[2].limit.upper', (w) => (w.properties[2]!.limit = { lower: null, upper: 150, source: '' })],
     ['a limit without ends', 'properties[0].limit', (w) => (w.properties[0]!.limit = { lower: null, upper: null, source: '' })],
   ];
   it.each(cases)('%s is refused', (_what, field, change) => {
@@ -97,6 +100,21 @@ describe('two versions', () => {
       'How it is done: added ‘Press the cloth with the weight, twist slowly.’',
     ]);
     expect(differencesInWords(thumbTwistRub, structuredClone(thumbTwistRub))).toEqual([]);
+  });
+
+  it('say readings by what they are called, and a new name of one once', () => {
+    const before = structuredClone(thumbTwistRub);
+    before.readings.push({ kind: 'number', key: 'load2', label: 'Load felt', unit: 'N', lowest: 0, highest: null, orMore: false });
+    const after = structuredClone(before);
+    after.readings[1]!.label = 'Twists until it smears';
+    after.properties[1] = { ...after.properties[1]!, reading: 'load2', statistic: 'mean' };
+    expect(differencesInWords(before, after)).toEqual([
+      'Readings: the name: Twists to smear → Twists until it smears.',
+      'Twists until it smears, worked out as: median of Twists to smear → mean of Load felt.',
+    ]);
+    const renamed = structuredClone(before);
+    renamed.readings[1]!.label = 'Twists until it smears';
+    expect(differencesInWords(before, renamed)).toEqual(['Readings: the name: Twists to smear → Twists until it smears.']);
   });
 
   it('share a measurement study only while they measure alike', () => {
