@@ -6,6 +6,8 @@ import type { NotebookStore } from '../store/notebook-store.ts';
 import { findInHouseMethod, findVersion, listInHouseMethods, versionsOf } from './queries/in-house-methods.ts';
 import { Refusal } from './refusal.ts';
 
+const builtIn = new Map(allMethods.map((method) => [method.id, method]));
+
 /** The methods of a notebook: the built-in ones, and the shop's own in all their versions. */
 export class MethodBook {
   /** A version never changes once it is written, so it is made once. */
@@ -29,7 +31,7 @@ export class MethodBook {
    * @param version of an in-house method; left out, the one that new tests take. Of a built-in method there is only one.
    */
   find(methodId: string, version?: string): Method | undefined {
-    return allMethods.find((method) => method.id === methodId) ?? this.inHouse(methodId, version);
+    return builtIn.get(methodId) ?? this.inHouse(methodId, version);
   }
 
   /** @throws Refusal when neither this version of the program nor this notebook has such a method */
@@ -62,13 +64,17 @@ export class MethodBook {
     return made;
   }
 
-  /** A property of a method, also one that only an earlier version had. */
-  property(methodId: string, key: string): Property | undefined {
-    const current = this.find(methodId)?.properties.find((property) => property.key === key);
+  /**
+   * A property of a method, also one that only an earlier version had.
+   * @param asked version whose property it is to be, where that has it; left out, the one that new tests take
+   */
+  property(methodId: string, key: string, asked?: string): Property | undefined {
+    const named = ({ key: own }: Property) => own === key;
+    const current = this.find(methodId, asked)?.properties.find(named);
     if (current) return current;
     return versionsOf(this.store, methodId)
       .flatMap(({ version }) => this.inHouse(methodId, version)?.properties ?? [])
-      .find((property) => property.key === key);
+      .find(named);
   }
 
   /**
@@ -76,7 +82,7 @@ export class MethodBook {
    * method says so in a flag instead.
    */
   measuresAlike(methodId: string, property: string, version: string, otherVersion: string): boolean {
-    if (version === otherVersion) return true;
+    if (version === otherVersion || builtIn.has(methodId)) return true;
     const [one, other] = [this.inHouse(methodId, version), this.inHouse(methodId, otherVersion)];
     return !one || !other || areMeasuringAlike(one.written, other.written, property);
   }

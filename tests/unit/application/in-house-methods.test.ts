@@ -198,6 +198,23 @@ describe('whether one can decide with it', () => {
     expect(await bench.do('studies.list', { methodId })).toMatchObject([{ inUse: false }]);
   });
 
+  it('keeps a study in the unit of the version that was studied', async () => {
+    const bench = await testBench();
+    const inUnit = (unit: string) =>
+      changed((w) => {
+        w.readings = [{ kind: 'number', key: 'force', label: 'Force', unit, lowest: 0, highest: null, orMore: false }];
+        w.properties = [{ ...w.properties[1]!, key: 'force', title: 'Force', reading: 'force', statistic: 'mean' }];
+      });
+    const { methodId } = await bench.do('inHouseMethod.add', { written: inUnit('N') });
+    const noise = (appraiser: string, trial: string) => (appraiser === 'TV' ? 0.1 : 0) + (trial === '2' ? 0.05 : 0);
+    const values = readings(() => 0).map((reading) => ({ ...reading, value: reading.value + noise(reading.appraiser, reading.trial) }));
+    const { studyId } = await bench.do('study.record', { methodId, property: 'force', readings: values, remark: '' });
+    await bench.do('inHouseMethod.change', { methodId, written: inUnit('cN'), reason: 'a finer balance' });
+    const study = await bench.do('study.get', { studyId });
+    expect(study.unit).toBe('N');
+    expect(study.result.results.repeatability!.unit).toBe('N');
+  });
+
   it('takes a yes or no as 1 and 0, and refuses the study of a share of numbers', async () => {
     const bench = await testBench();
     const written = changed((w) => {
@@ -213,7 +230,8 @@ describe('whether one can decide with it', () => {
     });
     const { methodId } = await bench.do('inHouseMethod.add', { written });
     const values = readings(() => 0).map((reading) => ({ ...reading, value: reading.value > 2 ? 1 : 0 }));
-    await bench.do('study.record', { methodId, property: 'holding', readings: values, remark: '' });
+    // Of the single yes and no, not of the share in per cent.
+    expect(await bench.do('study.record', { methodId, property: 'holding', readings: values, remark: '' })).toMatchObject({ kind: 'grade', unit: '' });
     expect((await bench.do('inHouseMethod.get', { methodId })).fitness[0]).toMatchObject({ property: 'holding', standing: 'fit' });
     expect((await bench.refused('study.record', { methodId, property: 'strong', readings: values, remark: '' })).message).toMatch(/share of many readings/);
     expect((await bench.refused('study.record', { methodId, property: 'holding', readings: readings(() => 0), remark: '' })).message).toMatch(/scale/);
@@ -272,5 +290,16 @@ describe('a method file', () => {
     expect((await third.refused('methodFile.inspect', { file: first })).message).toMatch(/version 1 is older/);
     expect((await third.refused('methodFile.takeIn', { file: second.replace('bare film', 'nothing left') })).message).toMatch(/is here already and says something else/);
     expect(await third.refused('methodFile.inspect', { file: 'PK\u0003' })).toMatchObject({ code: 'input', field: 'file' });
+  });
+
+  it('is not taken in under a title that is in use', async () => {
+    const { bench } = await withMethod();
+    const file = (await bench.do('methodFile.write', { methodId: (await bench.do('inHouseMethods.list', {}))[0]!.methodId })).text;
+    const other = await new TestBench().withNotebook();
+    const { methodId } = await other.do('inHouseMethod.add', { written: changed((written) => (written.title = 'thumb-twist RUB')) });
+    expect((await other.refused('methodFile.inspect', { file })).message).toMatch(/already a method ‘thumb-twist RUB’ here/);
+    expect(await other.refused('methodFile.takeIn', { file })).toMatchObject({ field: 'file' });
+    await other.do('inHouseMethod.change', { methodId, written: changed((written) => (written.title = 'Our own rub')), reason: 'another came' });
+    expect(await other.do('methodFile.takeIn', { file })).toMatchObject({ title: 'Thumb-twist rub' });
   });
 });

@@ -46,9 +46,14 @@ export function getStudy({ notebook }: Workplace, { studyId }: ParsedInput<'stud
   return {
     ...studyLine(notebook, study, isInUse(notebook, listStudies(notebook.store, study.methodId), study)),
     values: study.readings,
-    result: evaluateStudy(study.kind, notebook.methods.property(study.methodId, study.property)?.unit ?? '', study.readings),
+    result: evaluateStudy(study.kind, unitOf(notebook, study), study.readings),
     columns: measurementStudyCalculation.columns,
   };
+}
+
+/** Of the version that was studied; grades have none, nor have the yes and no of a share. */
+function unitOf({ methods }: OpenNotebook, { kind, methodId, property, methodVersion }: StoredStudy): string {
+  return kind === 'grade' ? '' : (methods.property(methodId, property, methodVersion)?.unit ?? '');
 }
 
 /** The last that holds for the version that new tests take. */
@@ -58,16 +63,16 @@ function isInUse({ methods }: OpenNotebook, studies: readonly StoredStudy[], stu
   return studies.find(holds)?.studyId === study.studyId;
 }
 
-function studyLine({ store, methods }: OpenNotebook, study: StoredStudy, inUse: boolean): StudyLine {
+function studyLine(notebook: OpenNotebook, study: StoredStudy, inUse: boolean): StudyLine {
+  const { store, methods } = notebook;
   const { studyId, methodId, property: key, kind, recordedAt, recordedBy, readings, remark, results } = study;
-  const property = methods.property(methodId, key);
   return {
     studyId,
     methodId,
     methodTitle: methods.find(methodId)?.shortTitle ?? methodId,
     property: key,
-    title: property?.title ?? key,
-    unit: property?.unit ?? '',
+    title: methods.property(methodId, key, study.methodVersion)?.title ?? key,
+    unit: unitOf(notebook, study),
     kind,
     recordedAt,
     recordedBy: nameOf(store, recordedBy),
