@@ -171,6 +171,7 @@ function describe(value: unknown): string {
   return typeof value === 'object' ? 'an object' : String(value);
 }
 
+/** @param path of `value`; one list for the whole walk, since an input may be a trace of many thousand points */
 function refuseOutsized(value: unknown, path: PropertyKey[]): void {
   if (typeof value === 'number') {
     const size = Math.abs(value);
@@ -179,7 +180,11 @@ function refuseOutsized(value: unknown, path: PropertyKey[]): void {
       throw new InputError(fieldName(path), value, `${fieldName(path)} is too ${fault} to compute with (${value}); check its power of ten and its unit.`);
     }
   } else if (value !== null && typeof value === 'object') {
-    for (const [key, item] of Object.entries(value)) refuseOutsized(item, [...path, Array.isArray(value) ? Number(key) : key]);
+    for (const [key, item] of Array.isArray(value) ? value.entries() : Object.entries(value)) {
+      path.push(key);
+      refuseOutsized(item, path);
+      path.pop();
+    }
   }
 }
 
