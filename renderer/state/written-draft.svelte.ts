@@ -5,7 +5,8 @@ import { checkWrittenMethod } from '../../shared-lib/method/in-house/check-writt
 import { statisticsFor } from '../../shared-lib/method/in-house/statistic-words.ts';
 import { writtenMethodSchema, type WrittenMethod } from '../../shared-lib/method/in-house/written-method.ts';
 import type { InHouseView } from '../../shared-lib/notebook/in-house-views.ts';
-import { blankGrades, blankProperty, blankReading, linesOf, writtenOf, type ReadingLine, type SettingLine, type WrittenLines } from './written-lines.ts';
+import { blankGrades, blankProperty, blankReading, linesOf, type ReadingLine, type SettingLine, type WrittenLines } from './written-lines.ts';
+import { isKept, writtenOf } from './written-of.ts';
 
 /** Asked on every new page; a line that nobody fills in is left out. */
 const suggestedSettings: [label: string, unit: string][] = [
@@ -144,7 +145,9 @@ const names: Record<string, string> = {
   readings: 'The list of what is read',
   properties: 'The list of what comes out',
   label: 'the name',
+  value: 'what it is held at',
   meaning: 'the sentence',
+  text: 'what to heed',
   grade: 'the number',
   areaCm2: 'the area',
   yes: 'what passes',
@@ -152,12 +155,21 @@ const names: Record<string, string> = {
   grades: 'the scale',
 };
 
+/** What the lines of a list are called, and the name that each has so far; in the order of the method. */
+const lists: Record<string, (lines: WrittenLines) => { one: string; labels: string[] }> = {
+  settings: ({ settings }) => ({ one: 'Setting', labels: settings.filter(isKept.setting).map(({ label }) => label.trim()) }),
+  readings: ({ readings }) => ({ one: 'Reading', labels: readings.map(({ label }) => label.trim()) }),
+  properties: ({ properties }) => ({ one: 'Result', labels: properties.map(({ title }) => title.trim()) }),
+  cautions: () => ({ one: 'Caution', labels: [] }),
+};
+
 /** 'readings[0].label' → 'Reading 1: the name'. */
 function nameOf(field: string, lines: WrittenLines): string {
   const [, list, index, , last] = /^(\w+)(?:\[(\d+)\])?(.*?)(?:\.(\w+))?$/.exec(field) ?? [];
   if (list === undefined) return field;
   if (index === undefined) return names[list] ?? list;
-  const number = Number(index) + 1;
-  const what = list === 'readings' ? `Reading ${number}${lines.readings[number - 1]?.label ? ` (${lines.readings[number - 1]!.label})` : ''}` : list === 'settings' ? `Setting ${number}` : list === 'properties' ? `Result ${number}` : `${list} ${number}`;
+  const { one, labels } = lists[list]?.(lines) ?? { one: list, labels: [] };
+  const label = labels[Number(index)];
+  const what = `${one} ${Number(index) + 1}${label ? ` (${label})` : ''}`;
   return last === undefined ? what : `${what}: ${names[last] ?? last}`;
 }

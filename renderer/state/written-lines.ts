@@ -1,9 +1,5 @@
-import { InputError } from '../../shared-lib/calculation/input-error.ts';
-import { keyFromLabel } from '../../shared-lib/method/in-house/key-from-label.ts';
-import { statisticsFor } from '../../shared-lib/method/in-house/statistic-words.ts';
-import type { Statistic, WrittenGrade, WrittenMethod, WrittenProperty, WrittenReading, WrittenSetting } from '../../shared-lib/method/in-house/written-method.ts';
-import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
-import { asTyped, readOptional } from './optional-number.ts';
+import type { Statistic, WrittenMethod, WrittenProperty, WrittenReading, WrittenSetting } from '../../shared-lib/method/in-house/written-method.ts';
+import { asTyped } from './optional-number.ts';
 
 /** A line of what is held the same, as typed. A line with neither a value nor the tick is a suggestion that nobody took. */
 export interface SettingLine {
@@ -72,6 +68,7 @@ export interface WrittenLines {
   properties: PropertyLineTyped[];
 }
 
+/** A method that there is, to go on typing. */
 export function linesOf(written: WrittenMethod): WrittenLines {
   const { title, shortTitle, shows, how, spoils, standards, cautions, settings, rowName, replicates, readings, properties } = written;
   return {
@@ -135,132 +132,4 @@ function readingTyped(reading: WrittenReading): Partial<ReadingLine> {
     case 'yes-no':
       return { ...shared, yes: reading.yes, no: reading.no };
   }
-}
-
-/**
- * What was typed as a method, without the checks that the schema makes.
- * @throws InputError with the field of the written method for what is no number
- */
-export function writtenOf(lines: WrittenLines): WrittenMethod {
-  const taken: string[] = [...lines.settings, ...lines.readings].map(({ key }) => key).filter(Boolean);
-  const keyFor = (key: string, label: string, otherwise: string): string => {
-    if (key) return key;
-    const made = keyFromLabel(label, taken, otherwise);
-    taken.push(made);
-    return made;
-  };
-  const settings = lines.settings.filter(isTaken).map((line, index) => settingOf(line, keyFor(line.key, line.label, 'setting'), `settings[${index}]`));
-  const readings = lines.readings.map((line, index) => readingOf(line, keyFor(line.key, line.label, 'reading'), `readings[${index}]`));
-  const keyOf = (id: string) => readings[lines.readings.findIndex((line) => line.id === id)]?.key ?? '';
-  const propertyKeys = lines.properties.map(({ key }) => key).filter(Boolean);
-  const properties = lines.properties.map((line, index) => {
-    const title = line.title.trim() || suggestedTitle(line, lines.readings);
-    const key = line.key || keyFromLabel(title, propertyKeys, 'result');
-    propertyKeys.push(key);
-    return propertyOf(line, { key, title, reading: keyOf(line.reading), against: keyOf(line.against) }, lines.readings, `properties[${index}]`);
-  });
-  return {
-    title: lines.title.trim(),
-    shortTitle: lines.shortTitle.trim(),
-    shows: lines.shows.trim(),
-    how: linesIn(lines.how),
-    spoils: linesIn(lines.spoils),
-    standards: lines.standards.split(',').map((one) => one.trim()).filter(Boolean),
-    cautions: lines.cautions.filter(({ text }) => text.trim() !== '').map(({ hazard, text }) => ({ hazard, text: text.trim() })),
-    settings,
-    rowName: lines.rowName.trim(),
-    replicates: numberFor(lines.replicates, 'replicates') ?? 1,
-    readings,
-    properties,
-  };
-}
-
-/** What a property is called when nobody says so. */
-export function suggestedTitle({ reading: id, statistic }: PropertyLineTyped, readings: readonly ReadingLine[]): string {
-  const label = readings.find((line) => line.id === id)?.label.trim() ?? '';
-  if (!label) return '';
-  const small = label.charAt(0).toLowerCase() + label.slice(1);
-  switch (statistic) {
-    case 'mean':
-      return `Mean ${small}`;
-    case 'median':
-    case 'median-grade':
-      return `Median ${small}`;
-    case 'minimum':
-      return `Lowest ${small}`;
-    case 'maximum':
-      return `Highest ${small}`;
-    case 'share-passing':
-      return `Share that passes, ${small}`;
-    case 'change-pct':
-      return `Change of ${small}`;
-    case 'ratio':
-      return `Ratio of ${small}`;
-    case 'count-per-area':
-      return `${label} per area`;
-  }
-}
-
-function isTaken({ label, value, eachTime }: SettingLine): boolean {
-  return label.trim() !== '' && (value.trim() !== '' || eachTime);
-}
-
-function settingOf({ label, value, tolerance, unit, eachTime }: SettingLine, key: string, field: string): WrittenSetting {
-  const name = label.trim();
-  const read = readDecimal(value);
-  const text = value.trim();
-  if ('value' in read || (text === '' && eachTime && unit.trim() !== '')) {
-    return { kind: 'number', key, label: name, unit: unit.trim(), value: 'value' in read ? read.value : null, tolerance: numberFor(tolerance, `${field}.tolerance`) };
-  }
-  return { kind: 'text', key, label: name, value: text };
-}
-
-function readingOf(line: ReadingLine, key: string, field: string): WrittenReading {
-  const label = line.label.trim();
-  switch (line.kind) {
-    case 'number':
-      return { kind: 'number', key, label, unit: line.unit.trim(), lowest: numberFor(line.lowest, `${field}.lowest`), highest: numberFor(line.highest, `${field}.highest`), orMore: line.orMore };
-    case 'count':
-      return { kind: 'count', key, label, unit: line.unit.trim(), orMore: line.orMore };
-    case 'grade':
-      return { kind: 'grade', key, label, grades: line.grades.filter(({ grade, meaning }) => grade.trim() !== '' || meaning.trim() !== '').map((one, index) => gradeOf(one, `${field}.grades[${index}]`)) };
-    case 'yes-no':
-      return { kind: 'yes-no', key, label, yes: line.yes.trim(), no: line.no.trim() };
-  }
-}
-
-function gradeOf({ grade, meaning, pictureSha256 }: GradeLine, field: string): WrittenGrade {
-  const value = numberFor(grade, `${field}.grade`);
-  if (value === null) throw new InputError(`${field}.grade`, null, 'A grade needs its number.');
-  return { grade: value, meaning: meaning.trim(), ...(pictureSha256 && { pictureSha256 }) };
-}
-
-function propertyOf(line: PropertyLineTyped, { key, title, reading, against }: { key: string; title: string; reading: string; against: string }, readings: readonly ReadingLine[], field: string): WrittenProperty {
-  const kind = readings.find(({ id }) => id === line.reading)?.kind ?? 'number';
-  const statistic = statisticsFor(kind).includes(line.statistic) ? line.statistic : statisticsFor(kind)[0]!;
-  const asksPasses = statistic === 'share-passing' && kind !== 'yes-no';
-  const paired = statistic === 'change-pct' || statistic === 'ratio';
-  const limit = { lower: numberFor(line.limitLower, `${field}.limit.lower`), upper: numberFor(line.limitUpper, `${field}.limit.upper`), source: line.limitSource.trim() };
-  return {
-    key,
-    title,
-    reading,
-    statistic,
-    against: paired ? against || null : null,
-    passes: asksPasses ? { lower: numberFor(line.passLower, `${field}.passes.lower`), upper: numberFor(line.passUpper, `${field}.passes.upper`) } : null,
-    areaCm2: statistic === 'count-per-area' ? numberFor(line.areaCm2, `${field}.areaCm2`) : null,
-    better: line.better,
-    headline: line.headline,
-    limit: limit.lower === null && limit.upper === null ? null : limit,
-  };
-}
-
-function numberFor(typed: string, field: string): number | null {
-  const read = readOptional(typed);
-  if ('problem' in read) throw new InputError(field, typed, read.problem);
-  return read.value;
-}
-
-function linesIn(text: string): string[] {
-  return text.split('\n').map((line) => line.trim()).filter(Boolean);
 }

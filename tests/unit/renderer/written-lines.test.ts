@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { blankProperty, blankReading, linesOf, suggestedTitle, writtenOf } from '../../../renderer/state/written-lines.ts';
+import { parseInput } from '../../../shared-lib/calculation/calculation.ts';
+import { checkWrittenMethod } from '../../../shared-lib/method/in-house/check-written-method.ts';
+import { writtenMethodSchema } from '../../../shared-lib/method/in-house/written-method.ts';
+import { blankProperty, blankReading, linesOf, type ReadingLine, type WrittenLines } from '../../../renderer/state/written-lines.ts';
+import { isKept, placeOf, suggestedTitle, writtenOf } from '../../../renderer/state/written-of.ts';
 import { thumbTwistRub } from '../method/in-house/written-methods.ts';
 
 describe('a method as it is typed', () => {
@@ -39,5 +43,28 @@ describe('a method as it is typed', () => {
     const lines = linesOf(thumbTwistRub);
     lines.properties[0]!.limitLower = 'four';
     expect(() => writtenOf(lines)).toThrow(expect.objectContaining({ field: 'properties[0].limit.lower' }));
+  });
+
+  it.each<[string, string, (lines: WrittenLines) => void]>([
+    ['who asks for a limit that has no end', 'properties[0].limit', (lines) => Object.assign(lines.properties[0]!, { limitLower: '', limitUpper: '', limitSource: 'customer' })],
+    ['a tolerance of what is no number', 'settings[2].tolerance', (lines) => Object.assign(lines.settings[2]!, { tolerance: '1' })],
+    ['a value without a name', 'settings[0].label', (lines) => Object.assign(lines.settings[0]!, { key: '', label: ' ' })],
+    ['no replicates', 'replicates', (lines) => (lines.replicates = '')],
+    ['a picture of no grade', 'readings[0].grades[5].grade', (lines) => Object.assign((lines.readings[0] as ReadingLine).grades[5]!, { grade: '', meaning: '', pictureSha256: '0'.repeat(64) })],
+  ])('refuses %s rather than drop it', (_, field, change) => {
+    const lines = linesOf(thumbTwistRub);
+    change(lines);
+    expect(() => checkWrittenMethod(parseInput(writtenMethodSchema, writtenOf(lines)))).toThrow(expect.objectContaining({ field }));
+  });
+
+  it('says where in the method a line stands, past those that are left out', () => {
+    const line = { key: '', label: 'x', value: '', tolerance: '', unit: '', eachTime: false };
+    const lines = [line, { ...line, value: '1' }, line, { ...line, eachTime: true }];
+    expect(lines.map((_, index) => placeOf(lines, isKept.setting, index))).toEqual([-1, 0, -1, 1]);
+  });
+
+  it('keeps a name in its own letters within a title', () => {
+    const reading = { ...blankReading('r'), label: 'ΔE of the patch' };
+    expect(suggestedTitle(blankProperty('r'), [reading])).toBe('Mean ΔE of the patch');
   });
 });
