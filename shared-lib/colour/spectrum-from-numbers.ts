@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
-import { gridOf, type SpectralGrid } from './spectral-grid.ts';
+import { highestFraction, zeroError } from './reflectance-scale.ts';
+import { gridOf, mostBands, type SpectralGrid } from './spectral-grid.ts';
 import type { Spectrum } from './spectrum.ts';
 
 /** What is said of a row of numbers beside the numbers. */
@@ -11,11 +12,6 @@ export interface SpectrumFrame {
   stepNm?: number;
   scale?: 'percent' | 'fraction';
 }
-
-/** Above this a fraction is no reflectance at all, fluorescent or not. */
-const highestFraction = 2;
-/** A reading below zero by no more than this is an instrument's zero. */
-const zeroError = 0.01;
 
 /**
  * Numbers with what is said of them as a spectrum. Wavelengths that run downwards are turned round with their readings.
@@ -49,6 +45,8 @@ function gridOfFrame(count: number, { fromNm, toNm, stepNm }: SpectrumFrame, fie
     const example = likely ? `${likely.fromNm}-${likely.toNm}` : '400-700';
     throw new InputError(`${field}.wavelengths`, count, `${count} ${count === 1 ? 'number' : 'numbers'} without wavelengths: write where they begin and end in front of them, such as “${example}: …”.`);
   }
+  if (toNm !== undefined && toNm <= fromNm) throw new InputError(`${field}.wavelengths`, toNm, `The wavelengths must rise: write “${toNm}-${fromNm}: …”, and the readings in that order.`);
+  if (stepNm === 0) throw new InputError(`${field}.wavelengths`, 0, 'The step of the wavelengths must be more than 0 nm.');
   const end = toNm ?? fromNm + (count - 1) * stepNm!;
   const step = stepNm ?? (end - fromNm) / (count - 1);
   const bands = Math.round((end - fromNm) / step) + 1;
@@ -56,6 +54,7 @@ function gridOfFrame(count: number, { fromNm, toNm, stepNm }: SpectrumFrame, fie
     const likely = [20, 10, 5].find((usual) => Math.abs((end - fromNm) / usual + 1 - count) < 0.1 * count) ?? 10;
     throw new InputError(`${field}.wavelengths`, count, `${count} readings do not divide ${fromNm}–${end} nm into equal steps; by ${likely} nm there are ${(end - fromNm) / likely + 1}. Some are missing or there are too many.`);
   }
+  if (bands > mostBands) throw new InputError(`${field}.wavelengths`, bands, `${fromNm}–${end} nm by ${step} nm are ${bands} wavelengths; a spectrum has at most ${mostBands}.`);
   const grid = gridAt(Array.from({ length: bands }, (_, index) => fromNm + index * step), field);
   if (bands !== count) throw wrongCount(count, grid, field);
   return grid;

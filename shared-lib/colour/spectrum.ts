@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import type { SpectralGrid } from './spectral-grid.ts';
-import { wavelengthsOf } from './spectral-grid.ts';
+import { mostBands, wavelengthsOf, wavelengthsSchema, type SpectralGrid } from './spectral-grid.ts';
 
 /** A reflectance spectrum as it was read, on equal steps of wavelength. */
 export interface Spectrum extends SpectralGrid {
@@ -11,8 +10,8 @@ export interface Spectrum extends SpectralGrid {
 
 /** A spectrum as a calculation takes it: its wavelengths, its reflectance and the scale. */
 export const spectrumInputSchema = z.strictObject({
-  wavelengthsNm: z.array(z.number().min(200).max(1100)).min(2).max(1801),
-  reflectance: z.array(z.number().min(-1).max(400)).min(2).max(1801),
+  wavelengthsNm: wavelengthsSchema,
+  reflectance: z.array(z.number().min(-1).max(400)).min(2).max(mostBands),
   scale: z.enum(['fraction', 'percent']),
 });
 export type SpectrumInput = z.output<typeof spectrumInputSchema>;

@@ -66,6 +66,12 @@ describe('what is no spectrum is refused in a sentence', () => {
     ['a line that lacks its reading', columns('\t', '.').replace(/\t5\.01$/m, ''), 'typed', /Line \d+ has 1 number/],
     ['several spectra', `${ten.join('\t')}\n${percent.join('\t')}\n${percent.join('\t')}`, 'typed', /no single spectrum/],
     ['nothing behind the colon', '400-700:', 'typed', /takes its reflectances/],
+    // One reading has no step: it would be kept and could never be read again.
+    ['a single reading', '400/10: 5', 'typed.wavelengths', /must be 2 to 1801, not 1/],
+    ['a step of nothing', '400-700/0: 5 6', 'typed.wavelengths', /more than 0 nm/],
+    ['a step that makes millions', '400-700/0.0000001: 5 6', 'typed.wavelengths', /3000000001 wavelengths; a spectrum has at most 1801/],
+    ['ends the wrong way round', `700-400: ${percent.join(' ')}`, 'typed.wavelengths', /must rise: write “400-700: …”/],
+    ['wavelengths of no print', `100-700/10: ${[...ten, ...ten].slice(0, 61).map(() => 5).join(' ')}`, 'typed.wavelengths', /between 200 and 1100 nm, not at 100 nm/],
   ])('%s', (_what, typed, field, message) => {
     const error = refusal(() => read(typed));
     expect(error.message).toMatch(message);
