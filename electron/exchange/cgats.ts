@@ -11,7 +11,8 @@ interface Word {
  * The spectra of a CGATS.17 text file (ISO 28178): records between BEGIN_DATA and END_DATA, their fields named between
  * BEGIN_DATA_FORMAT and END_DATA_FORMAT. A band is a field that names its wavelength (SPECTRAL_NM400), or a pair of fields
  * SPECTRAL_NM and SPECTRAL_PCT or SPECTRAL_DEC. Everything else in the records is left out.
- * @throws InputError (`bytes`) naming the line, for a file that breaks off, records that do not fit, and a file without spectra.
+ * @throws InputError (`bytes`) naming the line, for a file that breaks off, records that do not fit, readings without a
+ *   wavelength, and a file without spectra.
  */
 export function readCgats(text: string): FoundSpectrum[] {
   const words = wordsOf(text);
@@ -28,7 +29,7 @@ export function readCgats(text: string): FoundSpectrum[] {
       sets = Number(words[index + 1]?.text);
     } else if (word === 'BEGIN_DATA') {
       const end = endOf(words, index, 'END_DATA', line);
-      found.push(...records(words.slice(index + 1, end), fields, sets, line));
+      for (const one of records(words.slice(index + 1, end), fields, sets, line)) found.push(one);
       index = end;
     }
   }
@@ -57,6 +58,8 @@ function records(words: Word[], fields: string[], sets: number | null, line: num
   const count = words.length / fields.length;
   if (sets !== null && Number.isFinite(sets) && sets !== count) throw new InputError('bytes', count, `Line ${line}: the file says NUMBER_OF_SETS ${sets} and holds ${count}.`);
   const upper = fields.map((field) => field.toUpperCase());
+  const alone = upper.findIndex((field, index) => isReading(field) && upper[index - 1] !== 'SPECTRAL_NM');
+  if (alone !== -1) throw new InputError('bytes', fields[alone], `Line ${line}: the data field ${fields[alone]} must follow SPECTRAL_NM, which says its wavelength.`);
   return Array.from({ length: count }, (_, record) => {
     const cells = words.slice(record * fields.length, (record + 1) * fields.length);
     const bands = bandsOf(upper, cells);
@@ -69,10 +72,15 @@ function records(words: Word[], fields: string[], sets: number | null, line: num
 
 function bandsOf(fields: string[], cells: Word[]): { nm: number; value: number }[] {
   return fields.flatMap((field, index) => {
-    if (field === 'SPECTRAL_PCT' || field === 'SPECTRAL_DEC') return [{ nm: numberIn(cells[index - 1]!), value: numberIn(cells[index]!) }];
+    if (isReading(field)) return [{ nm: numberIn(cells[index - 1]!), value: numberIn(cells[index]!) }];
     const nm = /NM|SPECTRAL|SPEC|^R/.test(field) ? wavelengthIn(field) : null;
     return nm === null ? [] : [{ nm, value: numberIn(cells[index]!) }];
   });
+}
+
+/** A reading whose wavelength stands in the field before it. */
+function isReading(field: string): boolean {
+  return field === 'SPECTRAL_PCT' || field === 'SPECTRAL_DEC';
 }
 
 function nameOf(fields: string[], cells: Word[]): string | undefined {

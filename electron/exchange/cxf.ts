@@ -24,7 +24,7 @@ export function readCxf(text: string): FoundSpectrum[] {
 
 function parse(text: string): Element {
   try {
-    const parser = new XMLParser({ ignoreAttributes: false, attributeNamePrefix: '@', removeNSPrefix: true, parseTagValue: false, parseAttributeValue: false, processEntities: false });
+    const parser = new XMLParser({ ignoreAttributes: false, attributeNamePrefix: '@', removeNSPrefix: true, parseTagValue: false, parseAttributeValue: false, processEntities: true });
     return parser.parse(text, true) as Element;
   } catch {
     throw new InputError('bytes', null, 'The file is no well-formed XML; export it again from the instrument’s program.');
@@ -32,7 +32,9 @@ function parse(text: string): Element {
 }
 
 function foundIn(name: string, spectrum: Element, range: Element | undefined): FoundSpectrum {
-  const values = String(spectrum['#text'] ?? '').trim().split(/\s+/).map(Number);
+  const text = String(spectrum['#text'] ?? '').trim();
+  if (text === '') throw new InputError('bytes', null, `${name}: its spectrum has no values.`);
+  const values = text.split(/\s+/).map(Number);
   const bad = values.findIndex((value) => !Number.isFinite(value));
   if (bad !== -1) throw new InputError('bytes', null, `${name}: the value of band ${bad + 1} is no number.`);
   const start = Number(attribute(spectrum, 'StartWL') || (range ? attribute(range, 'StartWL') : ''));

@@ -24,7 +24,7 @@ export function readSpectraCsv(text: string, given: Partial<CsvReading>): { read
   if (head) return { reading: { delimiter, decimal, layout: 'rows' }, ...inRows(rows, head, decimal) };
   const column = given.layout === 'rows' ? -1 : wavelengthColumn(rows);
   if (column !== -1) return { reading: { delimiter, decimal, layout: 'columns' }, ...inColumns(rows, column, decimal) };
-  const layout = given.layout ?? (Math.max(0, ...rows.map((row) => numbersIn(row, decimal))) >= FEWEST_NUMBERS ? 'rows' : 'columns');
+  const layout = given.layout ?? (rows.some((row) => numbersIn(row, decimal) >= FEWEST_NUMBERS) ? 'rows' : 'columns');
   return { reading: { delimiter, decimal, layout }, found: withoutWavelengths(rows, layout, decimal), notes: ['The file has no wavelengths.'] };
 }
 
@@ -35,8 +35,8 @@ function splitAtBlanks(text: string): CsvRow[] {
 /** No reading of a spectrum has thousands to split, so that any mark among digits parts decimals. */
 function decimalMark(rows: CsvRow[], delimiter: string): DecimalMark {
   if (delimiter === ',') return '.';
-  const marked = (mark: string) => rows.find((row) => row.cells.some((cell) => new RegExp(`^\\s*[+-−]?\\d*\\${mark}\\d+\\s*$`).test(cell)));
-  const [point, comma] = [marked('.'), marked(',')];
+  const marked = (decimals: RegExp) => rows.find((row) => row.cells.some((cell) => decimals.test(cell)));
+  const [point, comma] = [marked(/^\s*[+\-−]?\d*\.\d+\s*$/), marked(/^\s*[+\-−]?\d*,\d+\s*$/)];
   if (point && comma) {
     throw new InputError('reading.decimal', null, `Line ${point.line} writes decimals with a point, line ${comma.line} with a comma: say which is the decimal mark.`);
   }
@@ -45,16 +45,17 @@ function decimalMark(rows: CsvRow[], delimiter: string): DecimalMark {
 
 /** The cells that name wavelengths, one beside the other. */
 function longestRun(cells: readonly string[]): number[] {
-  let best: number[] = [];
-  let run: number[] = [];
-  cells.forEach((cell, index) => {
-    run = wavelengthIn(cell) === null ? [] : [...run, index];
-    if (run.length > best.length) best = run;
+  const wavelengths = cells.map(wavelengthIn);
+  let best = { from: 0, to: 0 };
+  let from = 0;
+  wavelengths.forEach((wavelength, index) => {
+    if (wavelength === null) from = index + 1;
+    else if (index + 1 - from > best.to - best.from) best = { from, to: index + 1 };
   });
-  const wavelengths = best.map((index) => wavelengthIn(cells[index]!)!);
-  const rising = wavelengths.every((value, index) => index === 0 || value > wavelengths[index - 1]!);
-  const falling = wavelengths.every((value, index) => index === 0 || value < wavelengths[index - 1]!);
-  return rising || falling ? best : [];
+  const run = wavelengths.slice(best.from, best.to) as number[];
+  const rising = run.every((value, index) => index === 0 || value > run[index - 1]!);
+  const falling = run.every((value, index) => index === 0 || value < run[index - 1]!);
+  return rising || falling ? run.map((_, place) => best.from + place) : [];
 }
 
 function inRows(rows: CsvRow[], head: CsvRow, decimal: DecimalMark): { found: FoundSpectrum[]; notes: string[] } {
@@ -75,8 +76,7 @@ function inRows(rows: CsvRow[], head: CsvRow, decimal: DecimalMark): { found: Fo
 
 /** The first column in which wavelengths stand one below the other; −1 where there is none. */
 function wavelengthColumn(rows: CsvRow[]): number {
-  const width = Math.max(0, ...rows.map((row) => row.cells.length));
-  return Array.from({ length: width }, (_, column) => column).find((column) => longestRun(rows.map((row) => row.cells[column] ?? '')).length >= FEWEST_BANDS) ?? -1;
+  return Array.from({ length: widthOf(rows) }, (_, column) => column).find((column) => longestRun(rows.map((row) => row.cells[column] ?? '')).length >= FEWEST_BANDS) ?? -1;
 }
 
 function inColumns(rows: CsvRow[], column: number, decimal: DecimalMark): { found: FoundSpectrum[]; notes: string[] } {
@@ -84,8 +84,7 @@ function inColumns(rows: CsvRow[], column: number, decimal: DecimalMark): { foun
   const body = places.map((index) => rows[index]!);
   const wavelengthsNm = body.map((row) => wavelengthIn(row.cells[column]!)!);
   const head = rows[places[0]! - 1];
-  const width = Math.max(...body.map((row) => row.cells.length));
-  const columns = Array.from({ length: width }, (_, index) => index).filter((index) => index !== column && body.some((row) => (row.cells[index] ?? '').trim() !== ''));
+  const columns = Array.from({ length: widthOf(body) }, (_, index) => index).filter((index) => index !== column && body.some((row) => (row.cells[index] ?? '').trim() !== ''));
   if (columns.length === 0) throw new InputError('bytes', body[0]!.line, `Line ${body[0]!.line}: beside the wavelengths stand no readings.`);
   const found = columns.map((index, place) => ({
     name: (head?.cells[index] ?? '').trim() || `column ${place + 1}`,
@@ -108,13 +107,17 @@ function withoutWavelengths(rows: CsvRow[], layout: 'rows' | 'columns', decimal:
   }
   const body = rows.filter((row) => numbersIn(row, decimal) > 0);
   if (body.length < FEWEST_NUMBERS) throw noSpectrum();
-  const width = Math.max(...body.map((row) => row.cells.length));
   const head = rows[rows.indexOf(body[0]!) - 1];
-  return Array.from({ length: width }, (_, column) => ({
+  return Array.from({ length: widthOf(body) }, (_, column) => ({
     name: head?.cells[column]?.trim() || `column ${column + 1}`,
     values: body.map((row) => numberAt(row, column, null, decimal)),
     frame: { wavelengthsNm: null },
   }));
+}
+
+/** Cells of the widest row; a file may have more rows than a call takes arguments. */
+function widthOf(rows: CsvRow[]): number {
+  return rows.reduce((widest, row) => Math.max(widest, row.cells.length), 0);
 }
 
 function noSpectrum(): InputError {

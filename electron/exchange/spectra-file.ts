@@ -75,7 +75,7 @@ function foundIn(text: string, format: SpectraReading['format'], given: Partial<
 function scaleOf(found: readonly FoundSpectrum[]): SpectraReading['scale'] {
   const stated = found.find(({ frame }) => frame.scale !== undefined)?.frame.scale;
   if (stated) return stated;
-  const highest = Math.max(...found.flatMap(({ values }) => values));
+  const highest = found.reduce((most, { values }) => values.reduce((above, value) => Math.max(above, value), most), -Infinity);
   if (highest > 1 && highest <= 2) {
     throw new InputError('reading.scale', highest, `The highest reading of the file is ${highest}: ${highest} % of a black, or ${Number((100 * highest).toFixed(1))} % of a print that fluoresces? Say whether it is in percent or 0 to 1.`);
   }

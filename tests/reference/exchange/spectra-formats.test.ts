@@ -49,6 +49,7 @@ describe('CGATS.17 (ISO 28178)', () => {
     ['records that do not fit their fields', cgats(`SAMPLE_ID ${bands.map((nm) => `SPECTRAL_NM${nm}`).join(' ')}`, [`1 ${cyan.slice(1).join(' ')}`]), /do not divide into records of 17 fields/],
     ['another number of sets than it says', cgats(`SAMPLE_ID ${bands.map((nm) => `SPECTRAL_NM${nm}`).join(' ')}`, [`1 ${cyan.join(' ')}`]).replace('NUMBER_OF_SETS 1', 'NUMBER_OF_SETS 3'), /says NUMBER_OF_SETS 3 and holds 1/],
     ['data that break off', cgats('SAMPLE_ID SPECTRAL_NM400', ['1 5']).replace('\nEND_DATA\n', '\n'), /not closed by END_DATA/],
+    ['readings that no wavelength stands before', cgats('SPECTRAL_PCT SAMPLE_ID', ['5 1']), /SPECTRAL_PCT must follow SPECTRAL_NM/],
     ['colours without spectra', cgats('SAMPLE_ID LAB_L LAB_A LAB_B', ['1 50 1 2']), /has no spectra/],
   ])('is refused: %s', (_what, text, message) => {
     expect(refusal(() => read(text)).message).toMatch(message);
@@ -77,7 +78,7 @@ describe('ISO 17972', () => {
   it('gives the spectra of its objects on the range of their specification', () => {
     const [found] = read(cxf(range, spectrum));
     expect(found!.spectrum).toEqual({ startNm: 400, stepNm: 20, count: 16, scale: 'fraction', values: fractions });
-    expect(found!.name).toContain('Pouch red');
+    expect(found!.name).toBe('Pouch red & white');
   });
 
   it('asks for the step where its specification has none', () => {
@@ -88,6 +89,7 @@ describe('ISO 17972', () => {
     ['a document type, with entities that grow', `<!DOCTYPE x [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;">]>${cxf(range, spectrum)}`, /document type/],
     ['XML that is not closed', cxf(range, spectrum).slice(0, -20), /no well-formed XML/],
     ['no spectra', cxf(range, ''), /no reflectance spectra/],
+    ['a spectrum without values', cxf(range, spectrum.replace(/>[^<]+</, '><')), /its spectrum has no values/],
     ['a word among the bands', cxf(range, spectrum.replace(' 0.555', ' dark')), /band 2 is no number/],
   ])('refuses %s', (_what, text, message) => {
     expect(refusal(() => read(text)).message).toMatch(message);

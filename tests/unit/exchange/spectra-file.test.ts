@@ -48,6 +48,18 @@ describe('a file of spectra is read', () => {
     expect(preview(blacks, { scale: 'percent' }).spectra[0]!.percent[0]).toBeCloseTo(dark[0]!, 3);
   });
 
+  it('with decimal commas although a name ends as a number with a point does', () => {
+    expect(preview(inColumns.replace('tint', 'v2.5')).reading.decimal).toBe(',');
+  });
+
+  it('of a thousand spectra by 1 nm, which are more readings than a call takes arguments', () => {
+    const by1 = Array.from({ length: 301 }, (_, index) => 400 + index);
+    const text = [by1.join(';'), ...Array.from({ length: 1000 }, () => by1.map(() => '50').join(';'))].join('\n');
+    const { reading, spectra } = preview(text);
+    expect(reading).toMatchObject({ layout: 'rows', scale: 'percent' });
+    expect(spectra).toHaveLength(1000);
+  });
+
   it('above 100 %, with a warning', () => {
     expect(preview(inColumns).spectra[0]!.warning).toBe('');
     expect(preview(inColumns.replace(`;${comma(one[20]!)};`, ';104;')).spectra[0]!.warning).toMatch(/above 100 %/);
@@ -62,6 +74,7 @@ describe('a file that cannot be used is refused with its line', () => {
     ['a short range', ['nm;solid', ...ten.slice(3).map((nm, band) => `${nm};${one[band]}`)].join('\n'), 'bytes', /reach from 400 to 700 nm/],
     ['two decimal marks', inColumns.replace(comma(one[5]!), String(one[5])), 'reading.decimal', /say which is the decimal mark/],
     ['no numbers', 'a;b\nc;d', 'bytes', /holds no spectrum/],
+    ['a column of measured values by the hundred thousand', '300\n'.repeat(200_000), 'reading.fromNm', /200000 readings and no wavelengths/],
     ['nothing', '', 'bytes', /is empty/],
   ])('%s', (_what, text, field, message) => {
     const error = refusal(() => preview(text));
