@@ -81,11 +81,11 @@ function compute(given: Given): Outcome {
   };
   const formula = tolerance?.on ?? 'deltaE00';
   const run = given.run && { at: given.run, unit: given.runUnit };
-  if (run) results.drift = driftRate(rows.map((row) => row[formula]), run, level);
+  const values = rows.map((row) => row[formula]);
+  if (run) results.drift = driftRate(values, run, level);
   const found = results[formula]!;
   const { title } = differenceFormulas[formula];
   const finding = `${title} ${found.value!.toFixed(2)} from the reference: the sample is ${inWords}; n = ${rows.length}.`;
-  const values = rows.map((row) => row[formula]);
   return {
     results,
     table: rows.map((row) => ({ ...row })),
@@ -93,7 +93,7 @@ function compute(given: Given): Outcome {
       ...realColourFlags(reference, 'reference'),
       ...samples.flatMap((sample, index) => realColourFlags(sample, samples.length === 1 ? 'sample' : `sample[${index}]`)),
     ],
-    notes: [...notesOf(given, found, rows.length), ...(results.drift ? driftNotes(title, results.drift, rows.map((row) => row[formula]), tolerance?.limit) : [])],
+    notes: [...notesOf(given, found, rows.length), ...(results.drift ? driftNotes(title, results.drift, values, tolerance?.limit) : [])],
     figures: [
       abFigure(reference, samples, finding, tolerance, cmc),
       ...(rows.length > 1 ? [replicatesFigure(`${formula}-readings`, title, '', values, found, rows.map(({ reading }) => reading))] : []),
@@ -121,7 +121,7 @@ function notesOf({ cmc, tolerance, referenceLight, sampleLight }: Given, found: 
 
 /** Whether the run drifts, and against its limit how far it has come. */
 function driftNotes(title: string, { value, unit, low, high }: ResultValue, values: readonly number[], limit: number | undefined): string[] {
-  if (value === null) return ['Fewer than three places of the run give no drift.'];
+  if (value === null) return ['A drift takes three readings at least, at different places of the run.'];
   if (low === null || high === null || (low <= 0 && high >= 0)) return [`No drift of ${title} over the run can be told from the scatter.`];
   const way = value > 0 ? 'rises' : 'falls';
   const rate = `${title} ${way} by ${Math.abs(value).toFixed(2)} ${unit} (${Math.min(Math.abs(low), Math.abs(high)).toFixed(2)} to ${Math.max(Math.abs(low), Math.abs(high)).toFixed(2)})`;

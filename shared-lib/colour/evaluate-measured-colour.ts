@@ -5,6 +5,7 @@ import type { ReferenceColour } from '../method/reference-colour.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import type { DifferenceFormula } from './difference-formulas.ts';
+import { lightOfReference } from './light-of-reference.ts';
 import { measuredColourCalculation } from './measured-colour.calculation.ts';
 import type { MeasuredColour } from './measured-colour.ts';
 import type { MeasurementLight } from './measurement-light.ts';
@@ -90,10 +91,6 @@ function referenceOf(bench: BenchReadings): { name: string; colour: MeasuredColo
 
 function colourOfReference({ spectrum, lab }: ReferenceColour): MeasuredColour {
   return spectrum !== null ? asSpectrumInput(spectrumOf(spectrum)) : { lab: [lab!.L, lab!.a, lab!.b] };
-}
-
-function lightOfReference({ illuminant, observer, condition, geometry }: ReferenceColour): MeasurementLight {
-  return { illuminant, observer, ...(condition ? { condition } : {}), ...(geometry ? { geometry } : {}) };
 }
 
 function othersOf({ companions }: BenchReadings) {

@@ -69,7 +69,7 @@ function compute(given: Given): Outcome {
     sampleLight,
     level,
   });
-  const others = given.others.map((other) => seenBeside(other, computer, given));
+  const others = given.others.map((other) => seenBeside(other, read, computer, given));
   const pair = pairOfCurves({ reference: { name: reference.name, curve: standard.curve }, sample: meanCurve(read), light: sampleLight, secondIlluminant: given.secondIlluminant });
   const mean = meanColour(read);
   const colours = [
@@ -122,15 +122,15 @@ function coordinates({ lab: [L, a, b], xyz }: ColourUnderLight) {
   return { L, a, b, X: xyz?.[0] ?? null, Y: xyz?.[1] ?? null, Z: xyz?.[2] ?? null };
 }
 
-/** The sample against another print's mean. What cannot be held against it says why; it decides nothing and stops nothing. */
-function seenBeside(other: Given['others'][number], computer: ColourComputer, given: Given): Compared & { mean: ReturnType<typeof meanColour> | null } {
+/** The sample, as read, against another print's mean. What cannot be held against it says why; it decides nothing and stops nothing. */
+function seenBeside(other: Given['others'][number], read: readonly ColourUnderLight[], computer: ColourComputer, given: Given): Compared & { mean: ReturnType<typeof meanColour> | null } {
   try {
     const spectral = other.sample.every(isSpectral);
     holdToOneLight(other.light, given.sampleLight, { reference: spectral, sample: given.sample.every(isSpectral) });
     const mean = meanColour(other.sample.map((colour, index) => computer.of(colour, `others.sample[${index}]`)));
     const { results } = runCalculation(colourDifferenceCalculation, {
       reference: mean.lab,
-      sample: given.sample.map((colour, index) => computer.of(colour, `sample[${index}]`).lab),
+      sample: read.map(({ lab }) => lab),
       cmc: given.cmc,
       level: given.level,
     });
@@ -140,7 +140,6 @@ function seenBeside(other: Given['others'][number], computer: ColourComputer, gi
     return { name: other.name, results: null, problem: error.message.replace('The reference stands', 'It stands').replace('the sample under', 'this print under'), mean: null };
   }
 }
-
 
 function withoutRepeats(flags: readonly Flag[]): Flag[] {
   const seen = new Set<string>();
