@@ -5,11 +5,11 @@ import type { MethodStudy } from '../../shared-lib/method/method-study.ts';
 import type { BenchReadings, BenchRow, Method } from '../../shared-lib/method/method.ts';
 import { completeRows, isAsked } from '../../shared-lib/method/sheet.ts';
 import type { BenchSheetView } from '../../shared-lib/notebook/views.ts';
+import { severalOf } from '../../shared-lib/quantity/words.ts';
 import { calculationById } from '../../shared-lib/registry/calculations.ts';
 import { judgedLines } from '../../shared-lib/report/property-line.ts';
 import { firstLine } from './first-line.ts';
 import { rowTitle } from './sheet-rows.ts';
-import { severalOf } from '../../shared-lib/quantity/words.ts';
 
 /** The result that follows from a test's readings as they stand. */
 export interface Evaluation {
@@ -56,8 +56,13 @@ function atItsCell(method: Method, bench: BenchReadings, { field, message }: Inp
   if (!key) return message;
   const row = index === undefined ? undefined : bench.rows[Number(index)];
   const known = (row ? method.readings.fields : method.conditions).find((candidate) => candidate.key === key);
-  const text = known ? message.replace(key, known.label) : message;
+  const text = known ? message.replace(asName(key), known.label) : message;
   return row ? `${rowTitle(method, row.row)}: ${text}` : text;
+}
+
+/** Where a sentence of a calculation names a field by its key. A key that is a word too, 'run' or 'a', is meant only where the sentence begins. */
+function asName(key: string): RegExp {
+  return new RegExp(/[A-Z0-9]/.test(key.slice(1)) ? `\\b${key}\\b` : `^${key}\\b`);
 }
 
 function missingCondition(method: Method, bench: BenchReadings): BenchSheetView['missing'] {

@@ -1,13 +1,15 @@
 import { isDeepStrictEqual } from 'node:util';
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
+import { differenceFormulaNames } from '../../shared-lib/colour/difference-formulas.ts';
 import type { CellValue, ItemField, Limit, Method } from '../../shared-lib/method/method.ts';
 import type { ToleranceView } from '../../shared-lib/notebook/colour-views.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
+import { conditionDraft } from './condition-draft.ts';
 import { referenceTyped, type TypedReference } from './item-finder.ts';
 import type { Draft } from './open-notebook.ts';
 import type { StoredTest } from './queries/tests.ts';
 
-const DIFFERENCES = ['deltaE00', 'deltaECMC', 'deltaE94', 'deltaEab', 'deltaL', 'deltaC', 'deltaH'];
+const DIFFERENCES: readonly string[] = [...differenceFormulaNames, 'deltaL', 'deltaC', 'deltaH'];
 
 /**
  * What follows once a reference colour is chosen: the customer and the CMC weights as conditions, and the tolerance as the
@@ -22,7 +24,10 @@ export function followReference(store: NotebookStore, test: StoredTest, method: 
   const said: [string, CellValue][] = [['customer', customer], ...(formula === 'deltaECMC' ? ([['cmcL', cmcL], ['cmcC', cmcC]] as [string, CellValue][]) : [])];
   const because = reason.trim() || `Tolerance of ${customer} on ${chosen.reference.name}`;
   return [
-    ...said.filter(([key]) => method.conditions.some((condition) => condition.key === key)).flatMap(([key, value]) => conditionDraft(test, key, value, because)),
+    ...said.flatMap(([key, value]) => {
+      const field = method.conditions.find((condition) => condition.key === key);
+      return field ? conditionDraft(test, field, value, '', because) : [];
+    }),
     ...limitsDraft(test, limitsFrom(tolerance, chosen.reference.name), because),
   ];
 }
@@ -50,13 +55,4 @@ function limitsDraft(test: StoredTest, wanted: Limit[], reason: string): Draft[]
   const limits = [...wanted, ...test.limits.filter(({ property }) => !DIFFERENCES.includes(property))];
   if (isDeepStrictEqual(limits, test.limits)) return [];
   return [{ kind: 'limits.set', body: { testId: test.testId, limits, rule: test.rule, reason } }];
-}
-
-/** Recorded without keystrokes, as whatever the program fills in. */
-function conditionDraft(test: StoredTest, key: string, value: CellValue, reason: string): Draft[] {
-  const before = test.conditions[key];
-  if ((before?.value ?? null) === value) return [];
-  const body = { testId: test.testId, key, value, typed: '' };
-  const corrects = before !== undefined && before.value !== null && before.seq !== test.startedSeq;
-  return [corrects ? { kind: 'condition.corrected', body: { ...body, before: before.value, reason } } : { kind: 'condition.entered', body }];
 }

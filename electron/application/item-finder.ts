@@ -5,14 +5,16 @@ import { listReferences, type StoredReference } from './queries/references.ts';
 import { findSampleByCode } from './queries/samples.ts';
 import type { ItemFinder } from './read-cell.ts';
 
+const LONGEST_NAME = 200;
 /** Between the name of a reference and its customer. */
 const BETWEEN = ' · ';
 
 /** Finds by its name what an item field holds. What is not kept in the notebook stands by the name alone; a sample must be there. */
 export function itemFinder(store: NotebookStore): ItemFinder {
   return ({ of, label }, typed, where) => {
-    if (of === 'reference') return referenceTyped(store, typed)?.reference.referenceId ?? typed.slice(0, 200);
-    if (of !== 'sample') return equipmentTyped(store, of, typed) ?? typed.slice(0, 200);
+    if (typed.length > LONGEST_NAME) throw new InputError(where, typed.slice(0, 40), `${label} takes at most ${LONGEST_NAME} characters; this has ${typed.length}.`);
+    if (of === 'reference') return referenceTyped(store, typed)?.reference.referenceId ?? typed;
+    if (of !== 'sample') return equipmentTyped(store, of, typed) ?? typed;
     const sample = findSampleByCode(store, typed);
     if (!sample) throw new InputError(where, typed.slice(0, 40), `${label} takes the code of a sample in the notebook; there is none with the code “${typed.slice(0, 40)}”.`);
     return sample.sampleId;

@@ -4,13 +4,14 @@ import type { Method } from '../../../shared-lib/method/method.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { fieldNamed } from '../field-named.ts';
+import { isFilledIn } from '../is-filled-in.ts';
 import type { Draft } from '../open-notebook.ts';
 import { groupBy } from '../queries/group-by.ts';
 import { loadTest, type StoredTest } from '../queries/tests.ts';
 import { readPaste, type PastedCell } from '../read-paste.ts';
 import { rowNumber } from '../sheet-rows.ts';
 import type { Workplace } from '../workplace.ts';
-import { fillInIfNew, isFilledIn, openRow } from './readings.ts';
+import { fillInIfNew, openRow } from './readings.ts';
 
 /** Enters a pasted column or block, all of it or nothing. What is there already is never written over by a paste. */
 export function pasteReadings(workplace: Workplace, { testId, row, key, pasted }: ParsedInput<'readings.paste'>): BenchSheetView {

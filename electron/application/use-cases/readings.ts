@@ -1,13 +1,14 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
-import type { CellValue, Field, Method } from '../../../shared-lib/method/method.ts';
+import type { CellValue, Method } from '../../../shared-lib/method/method.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { benchSheet } from '../bench-sheet.ts';
 import { cellChange } from '../enter-cell.ts';
 import { fillIn } from '../fill-in.ts';
 import { fieldNamed } from '../field-named.ts';
+import { isFilledIn } from '../is-filled-in.ts';
 import { itemFinder } from '../item-finder.ts';
 import type { Draft } from '../open-notebook.ts';
-import { loadTest, type StoredCell, type StoredRow, type StoredTest } from '../queries/tests.ts';
+import { loadTest, type StoredRow, type StoredTest } from '../queries/tests.ts';
 import { readCell } from '../read-cell.ts';
 import { Refusal } from '../refusal.ts';
 import { requireRow, rowNumber, rowTitle } from '../sheet-rows.ts';
@@ -46,14 +47,6 @@ export function openRow(test: StoredTest, method: Method, row: string): StoredRo
     throw new Refusal('conflict', `${rowTitle(method, row)} is voided (${stored.voided.reason}); restore it before writing in it.`);
   }
   return stored;
-}
-
-/**
- * Filled in by the program and not typed over since. Once the test was finished the result stands on it like on any other
- * reading. A trace, a photograph or a spectrum from a file has no typed text either, but was chosen by a person.
- */
-export function isFilledIn(test: StoredTest, field: Field, cell: StoredCell | undefined): boolean {
-  return !test.finished && field.kind !== 'trace' && field.kind !== 'photo' && field.kind !== 'spectrum' && cell !== undefined && cell.typed === '' && cell.corrections === 0;
 }
 
 /** The entries that fill in a row's other fields with its first reading; none once it has readings. */

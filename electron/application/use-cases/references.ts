@@ -1,5 +1,6 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
+import { lightOfReference } from '../../../shared-lib/colour/light-of-reference.ts';
 import { lightInWords } from '../../../shared-lib/colour/measurement-light.ts';
 import { spectrumInWords, spectrumOf, spectrumText } from '../../../shared-lib/colour/spectrum-text.ts';
 import { screenColour } from '../../../shared-lib/colour/srgb.ts';
@@ -29,6 +30,7 @@ export function addReference(workplace: Workplace, input: ParsedInput<'reference
   if (replaces && (!before || before.replacedBy !== null)) throw new Refusal('conflict', 'This edition is not in use any more; look at the list again.');
   const same = listReferences(store).find(({ name, referenceId }) => name.toLowerCase() === fields.name.toLowerCase() && referenceId !== before?.referenceId);
   if (same) throw new InputError('name', fields.name, `There is already a reference colour ${same.name}; a name stands for one only. Make a new edition of it instead.`);
+  if (file && typed.trim() !== '') throw new InputError('spectrum', null, 'A reference has one spectrum, that of the file or the one typed.');
   const fromFile = file && spectrumFromFile(file);
   const spectrum = fromFile ? spectrumText(fromFile.spectrum) : typed.trim() === '' ? null : spectrumText(typedSpectrum(typed, 'spectrum'));
   if ((spectrum === null) === (fields.lab === null)) {
@@ -77,14 +79,14 @@ function spectrumFromFile({ bytes: base64, reading, place }: NonNullable<ParsedI
 
 function referenceView({ store }: OpenNotebook, reference: StoredReference): ReferenceView {
   const { replacedBy: _inUse, ...kept } = reference;
-  const { illuminant, observer, condition, geometry, spectrum, name } = reference;
+  const { illuminant, observer, spectrum, name } = reference;
   const [L, a, b] = labOfReference(reference);
   return {
     ...kept,
     colour: { L, a, b },
     swatch: { name, colour: screenColour([L, a, b], whitePoint(illuminant, observer)).hex },
     known: spectrum === null ? 'L*, a*, b*' : `spectrum ${spectrumInWords(spectrumOf(spectrum))}`,
-    light: lightInWords({ illuminant, observer, ...(condition ? { condition } : {}), ...(geometry ? { geometry } : {}) }),
+    light: lightInWords(lightOfReference(reference)),
     editions: editionsBefore(store, reference.referenceId),
   };
 }

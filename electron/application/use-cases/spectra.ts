@@ -43,8 +43,7 @@ export function readSpectrum({ notebook }: Workplace, input: ParsedInput<'spectr
 type FileOfSpectrum = Extract<Draft, { kind: 'spectrum.read' }>['body']['file'];
 
 function conditionDrafts(test: StoredTest, field: SpectrumField, { spectrum }: NamedSpectrum, file: FileOfSpectrum, typedReason: string): Draft[] {
-  const before = test.conditions[field.key];
-  const reason = reasonFor(field, before != null && before.value !== null, typedReason);
+  const reason = reasonFor(field, test.conditions[field.key] !== undefined, typedReason);
   return [{ kind: 'spectrum.read', body: { testId: test.testId, row: '', key: field.key, value: spectrumText(spectrum), file, reason } }];
 }
 
@@ -53,7 +52,7 @@ function rowDrafts(test: StoredTest, method: Method, field: SpectrumField, row: 
   const { testId } = test;
   const { key, nameTo } = field;
   const stored = openRow(test, method, row);
-  const reason = reasonFor(field, stored?.cells[key] !== undefined && stored.cells[key].value !== null, typedReason);
+  const reason = reasonFor(field, stored?.cells[key] !== undefined, typedReason);
   const names = nameTo !== undefined && name !== '' && (stored?.cells[nameTo]?.value ?? null) === null;
   const text = name.slice(0, 100);
   return [
@@ -63,7 +62,7 @@ function rowDrafts(test: StoredTest, method: Method, field: SpectrumField, row: 
   ];
 }
 
-/** Only a replacement has a reason: by it the record tells a correction from a first spectrum. */
+/** Only a replacement has a reason, also of a spectrum that was cleared since: by it the record tells a correction from a first spectrum. */
 function reasonFor(field: SpectrumField, replaces: boolean, reason: string): string {
   if (!replaces) return '';
   requireReason(reason, `${field.label} was read before`);

@@ -139,6 +139,9 @@ describe('a correction', () => {
     expect(await bench.refused('condition.enter', { ...cell, typed: '2' })).toMatchObject({ field: 'reason' });
     const second = await bench.do('condition.enter', { ...cell, typed: '2', reason: 'Slip' });
     expect(second.conditions.criterionS).toMatchObject({ value: 2, corrections: 1, warning: '' });
+    // Cleared, it was still entered before.
+    await bench.do('condition.enter', { ...cell, typed: '', reason: 'Not timed' });
+    expect(await bench.refused('condition.enter', { ...cell, typed: '4' })).toMatchObject({ field: 'reason', message: expect.stringContaining('entered before and cleared') });
   });
 });
 

@@ -39,6 +39,17 @@ describe('a spectrum in a cell', () => {
     expect(sheet.rows[0]!.cells.spectrum!.value).toMatch(/^400-700\/10 %/);
   });
 
+  it('beside L*, a*, b* is refused at its cell, in a sentence that is left whole', async () => {
+    const bench = await testBench();
+    const { test } = await bench.startTest('colour-measured');
+    const enter = (key: string, value: string) => bench.do('reading.enter', { testId: test.testId, row: 'r1', key, typed: value });
+    for (const key of ['referenceL', 'referenceA', 'referenceB']) await bench.do('condition.enter', { testId: test.testId, key, typed: '50' });
+    await bench.do('condition.enter', { testId: test.testId, key: 'reference', typed: 'an old card' });
+    // The keys are L, a and b: a sentence holds them as letters, too.
+    expect((await enter('L', '50')).missing).toEqual({ where: 'rows[0].a', text: 'Reading 1: This row is not complete: its other readings need this one.' });
+    expect((await enter('spectrum', typed(585))).missing).toEqual({ where: 'rows[0].L', text: 'Reading 1: This row has a spectrum, from which L*, a* and b* follow; clear the typed ones or the spectrum.' });
+  });
+
   it('above 100 % is taken and flagged', async () => {
     const bench = await testBench();
     const { test } = await bench.startTest('colour-measured');
@@ -65,6 +76,9 @@ describe('a spectrum in a cell', () => {
     expect((await bench.do('record.list', { kind: 'attachment.added' })).total).toBe(1);
     const cleared = await bench.do('reading.enter', { testId: test.testId, row: 'r2', key: 'spectrum', typed: typed(590), reason: 'Measured again' });
     expect(cleared.spectrumFiles).toEqual({ 'r1-spectrum': 'red 585' });
+    // Cleared, it was still read before.
+    await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'spectrum', typed: '', reason: 'Wrong print' });
+    expect(await bench.refused('spectrum.read', { ...cell, row: 'r1', places: [0] })).toMatchObject({ field: 'reason' });
     expect((await bench.do('record.verify', {})).intact).toBe(true);
   });
 });
@@ -127,6 +141,14 @@ describe('a reference colour', () => {
     expect((await bench.do('condition.enter', { testId: test.testId, key: 'observer', typed: '10' })).live).not.toBeNull();
   });
 
+  it('that the notebook does not keep stands by its name, which is never cut off', async () => {
+    const bench = await testBench();
+    const { test } = await bench.startTest('colour-measured');
+    const cell = { testId: test.testId, key: 'reference' };
+    expect(await bench.refused('condition.enter', { ...cell, typed: 'x'.repeat(201) })).toMatchObject({ code: 'input', message: 'Reference takes at most 200 characters; this has 201.' });
+    expect((await bench.do('condition.enter', { ...cell, typed: 'x'.repeat(200) })).conditions.reference!.value).toBe('x'.repeat(200));
+  });
+
   it('gets a new edition; tests keep the one that they were made against', async () => {
     const bench = await testBench();
     const old = await withReference(bench);
@@ -146,6 +168,10 @@ describe('a reference colour', () => {
     expect(await bench.refused('reference.add', { name: 'Blue', ...light, spectrum: typed(585), lab: { L: 1, a: 1, b: 1 } })).toMatchObject({ field: 'lab' });
     expect(await bench.refused('reference.add', { name: 'pouch RED', ...light, spectrum: typed(585), lab: null })).toMatchObject({ field: 'name' });
     expect(await bench.refused('reference.add', { name: 'Blue', ...light, spectrum: '1 2 3', lab: null })).toMatchObject({ field: 'spectrum.wavelengths' });
+    const { reading } = await bench.do('spectra.preview', { name: 'run.csv', bytes: csv(585), reading: {} });
+    const file = { name: 'run.csv', bytes: csv(585), reading, place: 0 };
+    expect(await bench.refused('reference.add', { name: 'Blue', ...light, spectrum: typed(590), lab: null, file })).toMatchObject({ field: 'spectrum' });
+    expect((await bench.do('reference.add', { name: 'Blue', ...light, spectrum: '', lab: null, file })).fileName).toBe('red 585');
   });
 });
 
@@ -168,7 +194,7 @@ describe('a print beside others', () => {
     expect(table.rows.map(({ against }) => against)).toEqual(['Pouch red', 'last approved lot Q-good, 2026-03-02', 'control Q-bad, 2026-03-02']);
     expect(table.rows.map(({ decides }) => decides)).toEqual(['decides: ΔE00 at most 2', 'to know, decides nothing', 'to know, decides nothing']);
     expect(table.rows[2]!.words).not.toBe(table.rows[0]!.words);
-    expect(await bench.refused('condition.enter', { testId: sheet.test.testId, key: 'control', typed: 'Q-none', reason: 'x' })).toMatchObject({ message: expect.stringContaining('no') });
+    expect(await bench.refused('condition.enter', { testId: sheet.test.testId, key: 'control', typed: 'Q-none', reason: 'x' })).toMatchObject({ message: expect.stringContaining('there is none with the code “Q-none”') });
   });
 
   it('begins with the control of the sample’s trial set', async () => {
