@@ -60,15 +60,13 @@ function photoView(notebook: OpenNotebook, { name, sha256, planeSha256, reading 
   return { name, sha256, reading, text: `${text} removed`, intervalText };
 }
 
+/** Names of what item fields hold, by id; they stand among the conditions alone. */
 function itemNames({ store }: OpenNotebook, test: StoredTest, method: Method): Record<string, string> {
-  const cells = [...method.conditions.map((field) => ({ field, values: [test.conditions[field.key]?.value] })), ...method.readings.fields.map((field) => ({ field, values: test.rows.map((row) => row.cells[field.key]?.value) }))];
   return Object.fromEntries(
-    cells.flatMap(({ field, values }) => {
-      if (field.kind !== 'item') return [];
-      return values.flatMap((value) => {
-        const name = typeof value === 'string' ? itemName(store, field, value) : undefined;
-        return name === undefined ? [] : [[value, name]];
-      });
+    method.conditions.flatMap((field) => {
+      const value = test.conditions[field.key]?.value;
+      const name = field.kind === 'item' && typeof value === 'string' ? itemName(store, field, value) : undefined;
+      return name === undefined ? [] : [[value, name]];
     }),
   );
 }

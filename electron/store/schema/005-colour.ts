@@ -1,4 +1,7 @@
-/** Reference colours with the tolerance of each customer, and the files that spectra came from. */
+/**
+ * Reference colours with the tolerance of each customer, and the files that spectra came from. Prints of one reference are looked
+ * up at every reading of another: the last approved lot is among them.
+ */
 export const colour = `
 CREATE TABLE reference_colour (
   referenceId TEXT PRIMARY KEY, name TEXT NOT NULL, spectrum TEXT, L REAL, a REAL, b REAL, illuminant TEXT NOT NULL, observer INTEGER NOT NULL,
@@ -13,4 +16,5 @@ CREATE TABLE spectrum_file (
   testId TEXT NOT NULL REFERENCES test, "row" TEXT NOT NULL, key TEXT NOT NULL, file TEXT NOT NULL, seq INTEGER NOT NULL,
   PRIMARY KEY (testId, "row", key)
 ) WITHOUT ROWID;
+CREATE INDEX condition_by_reference ON condition (value) WHERE key = 'reference';
 `;
