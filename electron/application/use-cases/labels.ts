@@ -1,6 +1,7 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import { positionText, type SampleLabel } from '../../../shared-lib/report/label-sheet.ts';
+import { fileStem } from '../file-stem.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
 import { findSample } from '../queries/samples.ts';
 import type { Workplace } from '../workplace.ts';
@@ -15,6 +16,6 @@ export async function sampleLabels({ notebook, surroundings }: Workplace, { samp
     return { code, product, job, roll, position: positionText(acrossMm, alongM), notebook: title };
   });
   const pdf = await surroundings.renderLabels(labels, size, skip);
-  const name = labels.length === 1 ? labels[0]!.code.replace(/[^\p{L}\p{N}]+/gu, '-') : `${labels.length}-samples`;
+  const name = labels.length === 1 ? fileStem(labels[0]!.code) || 'sample' : `${labels.length}-samples`;
   return { fileName: `labels-${name}.pdf`, bytes: Buffer.from(pdf).toString('base64') };
 }

@@ -1,10 +1,11 @@
 import { dayOf } from '../day-of.ts';
+import { fileStem } from '../file-stem.ts';
 import { csvText } from '../../exchange/csv-text.ts';
 import type { RecallView } from '../../../shared-lib/notebook/material-views.ts';
 import { lotName, lotPlaces } from '../queries/lots.ts';
 import { approvalsOnLot, reportsOnLot, samplesOnLot, testIdsOnLot } from '../queries/recall.ts';
 import { loadTest } from '../queries/tests.ts';
-import { testLine } from '../test-line.ts';
+import { testLineOf } from '../test-line.ts';
 import type { Workplace } from '../workplace.ts';
 import { requireLot } from './lots.ts';
 
@@ -19,8 +20,9 @@ export function recallLot(workplace: Workplace, { lotId }: { lotId: string }): R
     lots: lotPlaces(store, lotId, 'went into', dayOf(workplace.now())),
     samples: samplesOnLot(store, lotId),
     tests: testIdsOnLot(store, lotId).map((testId) => {
-      const { sampleCode, methodTitle, state, verdict } = testLine(notebook, testId);
-      const { withdrawn, finished } = loadTest(store, testId);
+      const test = loadTest(store, testId);
+      const { withdrawn, finished } = test;
+      const { sampleCode, methodTitle, state, verdict } = testLineOf(notebook, test);
       return { testId, sampleCode, method: methodTitle, state: withdrawn ? 'withdrawn' : state, verdict, finishedOn: finished ? dayOf(finished.at) : '' };
     }),
     reports: reportsOnLot(store, lotId),
@@ -40,6 +42,5 @@ export function recallCsv(workplace: Workplace, input: { lotId: string }): { fil
     ...reports.map(({ number, title, recipient, issuedOn, replaced }) => ['report', number, [title, recipient].filter(Boolean).join('; '), replaced ? 'replaced' : 'in force', issuedOn]),
     ...approvals.map(({ title, customer, state }) => ['press approval', title, customer, state, '']),
   ];
-  const name = lot.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
-  return { fileName: `recall-${name}.csv`, bytes: Buffer.from(csvText(rows), 'utf8').toString('base64') };
+  return { fileName: `recall-${fileStem(lot)}.csv`, bytes: Buffer.from(csvText(rows), 'utf8').toString('base64') };
 }

@@ -6,6 +6,7 @@ import type { PlanContent } from '../../../../shared-lib/plan/plan.ts';
 import { planDifferences } from '../../../../shared-lib/plan/plan-differences.ts';
 import { planSheet } from '../../../../shared-lib/report/plan-sheet.ts';
 import { checkPlan } from '../../check-plan.ts';
+import { fileStem } from '../../file-stem.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { notebookHeading } from '../../queries/notebook-heading.ts';
 import { nameOf } from '../../queries/people.ts';
@@ -68,8 +69,7 @@ export async function planPdf({ notebook, surroundings }: Workplace, { planId, v
     record: { entries: notebook.store.entryCount, chainHash: notebook.store.chainHash },
     methodOf: (methodId) => notebook.methods.find(methodId),
   });
-  const name = content.title.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'plan';
-  return { fileName: `plan-${name}-v${stored.version}.pdf`, bytes: Buffer.from(await surroundings.renderPlan(sheet)).toString('base64') };
+  return { fileName: `plan-${fileStem(content.title.toLowerCase()) || 'plan'}-v${stored.version}.pdf`, bytes: Buffer.from(await surroundings.renderPlan(sheet)).toString('base64') };
 }
 
 /** @throws Refusal when there is no such plan */
