@@ -35,7 +35,8 @@ export const approvalCalls = {
   /** Takes for every open line of the plan the test that is offered first. */
   'approval.linkOffered': call<Approval>()(z.strictObject({ approvalId: id })),
   'approvalLine.observe': call<Approval>()(z.strictObject({ approvalId: id, lineId, inOrder: z.boolean(), remark: text, reason: text.default(''), ...signing })),
-  'approvalLine.waive': call<Approval>()(z.strictObject({ approvalId: id, lineId, reason: text, ...signing })),
+  /** Each line is signed for. */
+  'approvalLines.waive': call<Approval>()(z.strictObject({ approvalId: id, lineIds: z.array(lineId).min(1).max(200), reason: text, ...signing })),
   /** `digest` is that of the approval as it was read: what changed since is not signed unseen. */
   'approval.sign': call<Approval>()(z.strictObject({ approvalId: id, digest: z.string().length(64), ...signing })),
   'approval.withdraw': call<Approval>()(z.strictObject({ approvalId: id, reason: text, ...signing })),

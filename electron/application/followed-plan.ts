@@ -35,7 +35,7 @@ function viewOf(notebook: OpenNotebook, followed: StoredFollowedPlan, now: Date)
   const { sampleId, planId, version, printedAt, laminatedAt } = followed;
   const { content } = findPlanVersion(store, planId, version)!;
   const tests = testsOfLines(store, sampleId, planId);
-  const without = testsWithoutLine(store, sampleId);
+  const without = testsWithoutLine(store, sampleId, planId);
   return {
     sampleId,
     planId,

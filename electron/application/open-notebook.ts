@@ -1,4 +1,5 @@
 import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/notebook/entry.ts';
+import type { FollowUp } from '../../shared-lib/method/method.ts';
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
@@ -30,6 +31,8 @@ export class OpenNotebook {
   readonly evaluations = new Map<string, Evaluation>();
   /** Verdicts of issued reports by `reportId`. */
   readonly reportVerdicts = new Map<string, VerdictWord>();
+  /** What finished tests ask to be done, by `testId`; it holds for as long as `finishedSeq` is that of the test. */
+  readonly followUps = new Map<string, { finishedSeq: number; asked: FollowUp[] }>();
   /** What was worked out from the whole notebook and holds until the next entry. */
   readonly worked = new EntryCache();
   readonly history = new ActionHistory();
@@ -58,9 +61,7 @@ export class OpenNotebook {
    * @throws Refusal when the notebook is read-only, nobody has taken the bench, or a test was withdrawn
    */
   append(drafts: Draft[], attachments: { sha256: string; bytes: Uint8Array }[] = [], as: 'action' | 'undo' = 'action'): Entry[] {
-    if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
-    const by = this.atBench;
-    if (by === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
+    const by = this.#hand();
     for (const { kind, body } of drafts) {
       if (kind !== 'work.witnessed' && 'testId' in body && isWithdrawn(this.store, body.testId)) throw new Refusal('conflict', 'This test was withdrawn and takes nothing any more; start a new one.');
     }

@@ -1,6 +1,7 @@
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { PlanLineState } from '../../shared-lib/notebook/plan-views.ts';
 import type { TestState } from '../../shared-lib/notebook/test-state.ts';
+import { dayOf } from './day-of.ts';
 
 /**
  * How far a test of a plan has come. It is due from the day on which it falls, and overdue once that day is over.
@@ -12,7 +13,7 @@ export function planLineState(test: { state: TestState; verdict: VerdictWord } |
   if (test?.state === 'outdated') return 'outdated';
   if (test) return test.verdict === 'no limit' ? 'tested' : test.verdict;
   if (dueAt === null) return 'not started';
-  const [day, today] = [dueAt.slice(0, 10), now.toISOString().slice(0, 10)];
+  const [day, today] = [dayOf(dueAt), dayOf(now)];
   if (day === today) return 'due';
   return day < today ? 'overdue' : 'to come';
 }

@@ -5,7 +5,7 @@ import { findEverything } from './queries/search/find-everything.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
 import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
 import { addApprovalLine, approvalsList, draftApproval, dropApprovalLine, getApproval, jobFacts } from './use-cases/approvals/drafting.ts';
-import { linkOffered, linkResult, observeLine, waiveLine } from './use-cases/approvals/filling.ts';
+import { linkOffered, linkResult, observeLine, waiveLines } from './use-cases/approvals/filling.ts';
 import { approvalPdf, signApproval, withdrawApproval } from './use-cases/approvals/signing.ts';
 import { enterCondition } from './use-cases/conditions.ts';
 import { draftsKept, keepDraft } from './use-cases/drafts.ts';
@@ -90,7 +90,7 @@ export const useCases = {
   'approvalLine.link': linkResult,
   'approval.linkOffered': linkOffered,
   'approvalLine.observe': observeLine,
-  'approvalLine.waive': waiveLine,
+  'approvalLines.waive': waiveLines,
   'approval.sign': signApproval,
   'approval.withdraw': withdrawApproval,
   'approval.pdf': approvalPdf,

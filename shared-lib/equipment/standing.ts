@@ -13,8 +13,11 @@ export function standingOf(lastDay: string | null, today: string): Standing {
   return Date.parse(lastDay) - Date.parse(today) <= SOON_DAYS * DAY_MS ? 'ends soon' : 'in order';
 }
 
-/** How an instrument stands: by its latest calibration, that which was made last; `none` without any. */
+/**
+ * How an instrument stands: by its latest calibration; `none` without any.
+ * @param calibrations of two on one day, that which was entered last comes first
+ */
 export function calibrationStanding(calibrations: readonly Calibration[], today: string): { standing: Standing; dueOn: string | null } {
-  const latest = calibrations.toSorted((a, b) => a.calibratedOn.localeCompare(b.calibratedOn)).at(-1);
+  const [latest] = calibrations.toSorted((a, b) => b.calibratedOn.localeCompare(a.calibratedOn));
   return latest ? { standing: standingOf(latest.dueOn, today), dueOn: latest.dueOn } : { standing: 'none', dueOn: null };
 }

@@ -68,7 +68,7 @@ export interface ApprovalLine {
   replicatesText: string;
   limitTexts: string[];
   state: LineState;
-  /** Why it is open again, or what its verdict is worth: one sentence, or ''. */
+  /** Why its result is to be taken again, in one sentence; '' where it stands as it was linked. */
   remark: string;
   result: ApprovalResult | null;
   observation: { inOrder: boolean; remark: string; name: string; role: string; at: string } | null;

@@ -71,7 +71,7 @@ export interface FollowedLine {
   testId: string | null;
   /** Of that test once it is finished, each compared with the limit of the plan. */
   results: PropertyLine[];
-  /** Limits of the line in words: 'Print retained at least 95 % (common practice)'. */
+  /** Limits of the line in words: 'Print retained ≥ 95 % (common practice)'. */
   limitTexts: string[];
   /** Tests of the sample by this method, under the conditions of the line, that no line has yet: newest first. */
   mayTake: { testId: string; startedAt: string; state: 'running' | 'finished' | 'outdated' }[];

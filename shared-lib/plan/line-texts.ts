@@ -2,6 +2,11 @@ import type { Method } from '../method/method.ts';
 import type { PlanLine } from './plan.ts';
 import { severalOf } from '../quantity/words.ts';
 
+/** A line by name, also beside others by the same method: 'Tape adhesion, 2 days after printing, after 24 h at 5 °C'. */
+export function lineName({ title, momentText, preparation }: { title: string; momentText: string; preparation: string }): string {
+  return [title, momentText, preparation].filter(Boolean).join(', ');
+}
+
 /** '3 specimens', '1 position'. */
 export function replicatesText({ replicates }: Pick<PlanLine, 'replicates'>, method: Pick<Method, 'readings'> | undefined): string {
   const name = method?.readings.rowName ?? 'row';

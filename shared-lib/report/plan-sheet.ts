@@ -1,7 +1,7 @@
 import type { Method } from '../method/method.ts';
 import { hazardWords } from '../method/hazard-words.ts';
 import { LIMITS_NOTE } from '../plan/limits-note.ts';
-import { lineLimitTexts, replicatesText } from '../plan/line-texts.ts';
+import { lineLimitTexts, lineName, replicatesText } from '../plan/line-texts.ts';
 import { momentText } from '../plan/moment-text.ts';
 import type { PlanContent } from '../plan/plan.ts';
 import { stressText } from '../plan/stresses.ts';
@@ -62,7 +62,7 @@ export function planSheet(content: PlanContent, { methodOf, ...context }: PlanSh
       };
     }),
     dropped: dropped.map(({ methodId, moment, preparation, reason }) => ({
-      method: `${methodOf(methodId)?.title ?? methodId}, ${momentText(moment)}${preparation ? `, ${preparation}` : ''}`,
+      method: lineName({ title: methodOf(methodId)?.title ?? methodId, momentText: momentText(moment), preparation }),
       reason,
     })),
     hazards: hazardsOf(content, methodOf),

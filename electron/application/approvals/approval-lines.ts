@@ -15,17 +15,15 @@ import { lineResult } from './line-result.ts';
 
 const MOST_OFFERED = 20;
 
+/** A line as it stands, without what may still fill it. */
+export type StandingLine = Omit<ApprovalLine, 'offers'>;
+
 /** The checklist as it stands now: the lines of the plan's version, then those that were added. */
-export function approvalLines(notebook: OpenNotebook, approval: StoredApproval): ApprovalLine[] {
+export function standingLines(notebook: OpenNotebook, approval: StoredApproval): StandingLine[] {
   const stored = linesOfApproval(notebook.store, approval.approvalId);
-  const planned = findPlanVersion(notebook.store, approval.planId, approval.version)?.content.lines ?? [];
-  const used = new Set(stored.flatMap(({ testId }) => testId ?? []));
-  const tests = finishedTestsOfJob(notebook.store, approval.job).filter(({ testId }) => !used.has(testId));
-  const offer = (found: TestOfJob[]) => found.slice(0, MOST_OFFERED).map((test) => offered(notebook, test));
   return [
-    ...planned.map((line) => {
+    ...plannedLines(notebook, approval).map((line) => {
       const method = notebook.methods.find(line.methodId);
-      const filled = filling(notebook, stored.find(({ lineId }) => lineId === line.lineId), line.limits);
       return {
         lineId: line.lineId,
         added: false,
@@ -34,24 +32,34 @@ export function approvalLines(notebook: OpenNotebook, approval: StoredApproval):
         preparation: line.preparation,
         replicatesText: replicatesText(line, method),
         limitTexts: lineLimitTexts(line, method),
-        ...filled,
-        offers: offer(likeliest(notebook, tests, approval.planId, line)),
+        ...filling(notebook, stored.find(({ lineId }) => lineId === line.lineId), line.limits),
       };
     }),
     ...stored
       .filter(({ addedSeq }) => addedSeq > 0)
-      .map((line) => ({
-        lineId: line.lineId,
-        added: true,
-        title: line.title,
-        momentText: '',
-        preparation: '',
-        replicatesText: '',
-        limitTexts: [],
-        ...filling(notebook, line, []),
-        offers: offer(tests),
-      })),
+      .map((line) => ({ lineId: line.lineId, added: true, title: line.title, momentText: '', preparation: '', replicatesText: '', limitTexts: [], ...filling(notebook, line, []) })),
   ];
+}
+
+/** The same with the finished tests of the job that each line may take. */
+export function approvalLines(notebook: OpenNotebook, approval: StoredApproval): ApprovalLine[] {
+  const lines = standingLines(notebook, approval);
+  const planned = plannedLines(notebook, approval);
+  const tests = finishedTestsOfJob(notebook.store, approval.job);
+  const lineOf = new Map(lines.flatMap(({ lineId, result }) => (result ? [[result.testId, lineId]] : [])));
+  return lines.map((line) => {
+    // A test fills one line; that which was corrected since is taken again, before any other.
+    const again = line.remark === '' ? undefined : line.result?.testId;
+    const free = tests.filter(({ testId }) => !lineOf.has(testId) || testId === again);
+    const asked = planned.find(({ lineId }) => lineId === line.lineId);
+    const fitting = asked ? likeliest(notebook, free, approval.planId, asked) : free;
+    const inOrder = fitting.toSorted((one, other) => Number(other.testId === again) - Number(one.testId === again));
+    return { ...line, offers: inOrder.slice(0, MOST_OFFERED).map((test) => offered(notebook, test)) };
+  });
+}
+
+function plannedLines({ store }: OpenNotebook, { planId, version }: StoredApproval): PlanLine[] {
+  return findPlanVersion(store, planId, version)?.content.lines ?? [];
 }
 
 /** Tests by the line's method under its conditions: those made for this very line first; one that was made for another line is not offered. */

@@ -2,17 +2,20 @@ import { approvalStanding, type ApprovalStanding } from '../../../shared-lib/app
 import { blockingSummary, checklistSummary } from '../../../shared-lib/approval/checklist-summary.ts';
 import { isBlocking } from '../../../shared-lib/approval/line-state.ts';
 import type { Caution } from '../../../shared-lib/method/method.ts';
-import type { Approval, ApprovalHeading, ApprovalLine, SignedName } from '../../../shared-lib/notebook/approval-views.ts';
+import type { Approval, ApprovalHeading, SignedName } from '../../../shared-lib/notebook/approval-views.ts';
+import { lineName } from '../../../shared-lib/plan/line-texts.ts';
 import type { ApprovalContent } from '../../../shared-lib/report/approval-content.ts';
 import { sha256Hex } from '../../store/journal.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
-import { correctedTests, findApproval, lotsOfApproval, samplesOfJob, type StoredApproval } from '../queries/approvals.ts';
+import { correctedTests, countAddedLines, findApproval, samplesOfJob, type StoredApproval } from '../queries/approvals.ts';
+import { lotsOfApproval } from '../queries/materials.ts';
 import { findPerson, nameOf } from '../queries/people.ts';
 import { findPlan, findPlanVersion } from '../queries/plans.ts';
 import { findSample } from '../queries/samples.ts';
 import { loadTest } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
-import { approvalLines } from './approval-lines.ts';
+import { approvalLines, standingLines, type StandingLine } from './approval-lines.ts';
 
 const MOST_NAMED = 3;
 
@@ -26,44 +29,48 @@ export function requireApproval({ store }: OpenNotebook, approvalId: string): St
 /** A draft as it stands now; a signed one as it was frozen, with what came later. */
 export function approvalView(notebook: OpenNotebook, approvalId: string): Approval {
   const stored = requireApproval(notebook, approvalId);
-  const heading = approvalHeading(notebook, stored);
-  const later = {
-    ...heading,
+  const view = stored.contentSha256 === null ? draftView(notebook, stored) : frozenApproval(notebook, stored.contentSha256).approval;
+  const corrected = correctedLater(notebook, stored);
+  return {
+    ...view,
+    ...headingOf(notebook, stored, view.checklist, corrected),
     newestVersion: findPlan(notebook.store, stored.planId)?.version ?? stored.version,
     signed: signedName(notebook, stored.signedBy, stored.signedAt, stored.signedMeaning),
-    correctedLater: correctedLater(notebook, stored),
+    correctedLater: corrected,
     withdrawn: withdrawnOf(notebook, stored),
     replacedBy: stored.replacedBy,
   };
-  return stored.contentSha256 === null ? { ...draftView(notebook, stored), ...later } : { ...frozenApproval(notebook, stored.contentSha256).approval, ...later };
 }
 
-/** Only drafts are worked out line by line: the others were frozen. */
+/** Only a draft is worked out line by line: nothing blocks one that was signed or withdrawn. */
 export function approvalHeading(notebook: OpenNotebook, stored: StoredApproval): ApprovalHeading {
-  const { approvalId, planId, version, product, job, customer, pressRun, draftedAt, draftedBy, contentSha256 } = stored;
-  const checklist = contentSha256 === null ? approvalLines(notebook, stored) : frozenApproval(notebook, contentSha256).approval.checklist;
-  const states = checklist.map(({ state }) => state);
-  const corrected = correctedLater(notebook, stored);
+  return headingOf(notebook, stored, stored.signedSeq === null && stored.withdrawnSeq === null ? standingLines(notebook, stored) : [], correctedLater(notebook, stored));
+}
+
+function headingOf({ store }: OpenNotebook, stored: StoredApproval, checklist: StandingLine[], corrected: string[]): ApprovalHeading {
+  const { approvalId, planId, version, product, job, customer, pressRun, draftedAt, draftedBy } = stored;
+  const blocking = checklist.filter(({ state }) => isBlocking(state));
   const standing = approvalStanding({
     signed: stored.signedSeq !== null,
     withdrawn: stored.withdrawnSeq !== null,
     replaced: stored.replacedSeq !== null,
     correctedLater: corrected.length,
-    blocking: states.filter(isBlocking).length,
+    blocking: blocking.length,
   });
+  const content = findPlanVersion(store, planId, version)?.content;
   return {
     approvalId,
     product,
     job,
     customer,
     pressRun,
-    plan: findPlanVersion(notebook.store, planId, version)?.content.title ?? '',
+    plan: content?.title ?? '',
     version,
     draftedAt,
-    draftedBy: nameOf(notebook.store, draftedBy),
-    lines: checklist.length,
+    draftedBy: nameOf(store, draftedBy),
+    lines: (content?.lines.length ?? 0) + countAddedLines(store, approvalId),
     standing,
-    standingText: standingText(notebook, stored, standing, blockingText(checklist), corrected),
+    standingText: standingText(store, stored, standing, blocking, corrected),
   };
 }
 
@@ -90,17 +97,13 @@ function draftView(notebook: OpenNotebook, stored: StoredApproval): Draft {
     cautions: cautionsOf(notebook, stored),
     replaces: replaces === null ? null : { approvalId: replaces, reason: replacesReason },
   };
-  const signedFor = { ...what, version, product, job, customer, pressRun, checklist: checklist.map(withoutOffers) };
+  const signedFor = { ...what, version, product, job, customer, pressRun, checklist: checklist.map((line) => ({ ...line, offers: [] })) };
   return {
     ...what,
     checklist,
     samples: samplesOfJob(store, job).map(({ sampleId, code }) => ({ sampleId, code })),
     digest: sha256Hex(Buffer.from(JSON.stringify(signedFor), 'utf8')),
   };
-}
-
-function withoutOffers(line: ApprovalLine): ApprovalLine {
-  return { ...line, offers: [] };
 }
 
 function cautionsOf(notebook: OpenNotebook, { planId, version }: StoredApproval): Approval['cautions'] {
@@ -138,15 +141,15 @@ function correctedLater(notebook: OpenNotebook, { approvalId, signedSeq }: Store
 }
 
 /** What blocks, by name where that is short. */
-function blockingText(checklist: ApprovalLine[]): string {
-  const names = checklist.filter(({ state }) => isBlocking(state)).map(({ title }) => title);
-  return `Of its lines, ${blockingSummary(checklist.map(({ state }) => state))}${names.length <= MOST_NAMED ? `: ${names.join('; ')}` : ''}.`;
+function blockingText(blocking: StandingLine[]): string {
+  const names = blocking.length <= MOST_NAMED ? `: ${blocking.map(lineName).join('; ')}` : '';
+  return `Of its lines, ${blockingSummary(blocking.map(({ state }) => state))}${names}.`;
 }
 
-function standingText({ store }: OpenNotebook, stored: StoredApproval, standing: ApprovalStanding, blocking: string, corrected: string[]): string {
+function standingText(store: NotebookStore, stored: StoredApproval, standing: ApprovalStanding, blocking: StandingLine[], corrected: string[]): string {
   switch (standing) {
     case 'blocked':
-      return blocking;
+      return blockingText(blocking);
     case 'ready to sign':
       return 'Every line is filled or waived.';
     case 'signed':

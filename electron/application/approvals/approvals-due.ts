@@ -1,21 +1,18 @@
 import type { TodayView } from '../../../shared-lib/notebook/views.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
-import { draftedApprovals } from '../queries/approvals.ts';
+import { approvalsCorrectedLater, draftedApprovals, type StoredApproval } from '../queries/approvals.ts';
 import { approvalHeading } from './approval-view.ts';
 
-/** Drafts that wait for a signature, or for what blocks them. */
+/** Drafts that wait for a signature or for what blocks them, and signed approvals that stand on a result which was corrected later. */
 export function approvalsDue(notebook: OpenNotebook, today: string): TodayView['due'] {
-  return draftedApprovals(notebook.store).map((stored) => {
+  const due = (stored: StoredApproval) => {
     const { approvalId, job, product, standing, standingText, draftedAt } = approvalHeading(notebook, stored);
     const of = `job ${job}${product ? `, ${product}` : ''}`;
-    return {
-      what: standing === 'blocked' ? `Press approval blocked: ${of}` : `Sign the press approval: ${of}`,
-      why: `Drafted ${draftedAt.slice(0, 10)}. ${standingText}`,
-      dueOn: today,
-      overdue: false,
-      sampleId: '',
-      testId: '',
-      approvalId,
-    };
-  });
+    const [what, why] =
+      standing === 'signed, corrected later'
+        ? [`Withdraw or replace the press approval: ${of}`, standingText]
+        : [standing === 'blocked' ? `Press approval blocked: ${of}` : `Sign the press approval: ${of}`, `Drafted ${draftedAt.slice(0, 10)}. ${standingText}`];
+    return { what, why, dueOn: today, overdue: false, sampleId: '', testId: '', approvalId };
+  };
+  return [...draftedApprovals(notebook.store), ...approvalsCorrectedLater(notebook.store)].map(due);
 }

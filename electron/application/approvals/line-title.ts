@@ -1,6 +1,5 @@
-import type { Method } from '../../../shared-lib/method/method.ts';
+import { lineName } from '../../../shared-lib/plan/line-texts.ts';
 import { momentText } from '../../../shared-lib/plan/moment-text.ts';
-import type { PlanLine } from '../../../shared-lib/plan/plan.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { MethodBook } from '../method-book.ts';
 import { findApproval } from '../queries/approvals.ts';
@@ -12,10 +11,5 @@ export function approvalLineTitle(store: NotebookStore, methods: MethodBook, app
   if (added) return added.title;
   const approval = findApproval(store, approvalId);
   const line = approval && findPlanVersion(store, approval.planId, approval.version)?.content.lines.find((candidate) => candidate.lineId === lineId);
-  return line ? planLineTitle(line, methods.find(line.methodId)) : lineId;
-}
-
-/** 'Lamination bond, 7 days after lamination' */
-export function planLineTitle({ methodId, moment }: PlanLine, method: Method | undefined): string {
-  return `${method?.title ?? methodId}, ${momentText(moment)}`;
+  return line ? lineName({ title: methods.find(line.methodId)?.title ?? line.methodId, momentText: momentText(line.moment), preparation: line.preparation }) : lineId;
 }

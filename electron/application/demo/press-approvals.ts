@@ -48,7 +48,7 @@ export async function approvePressRuns(bench: DemoBench, pouchPlanId: string): P
   const see = async (approval: Approval, title: string, remark: string) =>
     bench.do('approvalLine.observe', { approvalId: approval.approvalId, lineId: await addLine(approval, title), inOrder: true, remark, ...signing('IR') });
   const waive = (approval: Approval, methodTitle: string, reason: string) =>
-    bench.do('approvalLine.waive', { approvalId: approval.approvalId, lineId: approval.checklist.find(({ title }) => title.startsWith(methodTitle))!.lineId, reason, ...signing('TV') });
+    bench.do('approvalLines.waive', { approvalId: approval.approvalId, lineIds: [approval.checklist.find(({ title }) => title.startsWith(methodTitle))!.lineId], reason, ...signing('TV') });
 
   const control = await takeLines(await draft('roll 1, present ink R0', 'R0', ''), 'Q-26-004');
   await addLine(control, COLOUR);

@@ -1,7 +1,5 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
-import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
-import { listLots } from './materials.ts';
 
 export type StoredApproval = Tables['approval'];
 export type StoredApprovalLine = Tables['approval_line'];
@@ -44,11 +42,9 @@ export function linesOfApproval(store: NotebookStore, approvalId: string): Store
   return store.all<StoredApprovalLine>('SELECT * FROM approval_line WHERE approvalId = ? ORDER BY addedSeq', [approvalId]);
 }
 
-/** In the order in which they were put down. */
-export function lotsOfApproval(store: NotebookStore, approvalId: string): LotView[] {
-  const places = store.all<{ lotId: string }>('SELECT lotId FROM approval_lot WHERE approvalId = ? ORDER BY place', [approvalId]);
-  const lots = new Map(listLots(store).map((lot) => [lot.lotId, lot]));
-  return places.flatMap(({ lotId }) => lots.get(lotId) ?? []);
+/** Lines that a person added to those of the plan. */
+export function countAddedLines(store: NotebookStore, approvalId: string): number {
+  return store.one<{ lines: number }>('SELECT count(*) AS lines FROM approval_line WHERE approvalId = ? AND addedSeq > 0', [approvalId])!.lines;
 }
 
 /** In the order in which they were added. */
@@ -71,13 +67,19 @@ export function finishingEntry(store: NotebookStore, testId: string): string | u
   return store.one<{ id: string }>('SELECT entry.id FROM test JOIN entry ON entry.seq = test.finishedSeq WHERE test.testId = ?', [testId])?.id;
 }
 
+/** Lines whose test does not stand any more as it was linked. */
+const CORRECTED = `FROM approval_line JOIN test USING (testId) LEFT JOIN entry ON entry.seq = test.finishedSeq
+  WHERE (test.state <> 'finished' OR entry.id IS NOT approval_line.finishedId)`;
+
 /** Tests that the approval stands on and that do not stand any more as they were linked. */
 export function correctedTests(store: NotebookStore, approvalId: string): string[] {
-  return store
-    .all<{ testId: string }>(
-      `SELECT approval_line.testId FROM approval_line JOIN test USING (testId) LEFT JOIN entry ON entry.seq = test.finishedSeq
-       WHERE approval_line.approvalId = ? AND (test.state <> 'finished' OR entry.id IS NOT approval_line.finishedId) ORDER BY test.startedSeq`,
-      [approvalId],
-    )
-    .map(({ testId }) => testId);
+  return store.all<{ testId: string }>(`SELECT test.testId ${CORRECTED} AND approval_line.approvalId = ? ORDER BY test.startedSeq`, [approvalId]).map(({ testId }) => testId);
+}
+
+/** Signed, neither withdrawn nor replaced, and standing on a test that was corrected since; oldest first. */
+export function approvalsCorrectedLater(store: NotebookStore): StoredApproval[] {
+  return store.all<StoredApproval>(
+    `SELECT * FROM approval WHERE signedSeq IS NOT NULL AND withdrawnSeq IS NULL AND replacedSeq IS NULL
+       AND EXISTS (SELECT 1 ${CORRECTED} AND approval_line.approvalId = approval.approvalId) ORDER BY draftedSeq`,
+  );
 }

@@ -63,7 +63,7 @@ export function equipmentTyped(store: NotebookStore, of: 'instrument' | 'fluid',
 export function equipmentChoices(store: NotebookStore, of: 'instrument' | 'fluid', search: string, methodId: string, most: number): ItemChoice[] {
   const [table, name, detail] =
     of === 'instrument'
-      ? ['instrument', INSTRUMENT_NAME, `coalesce((SELECT CASE WHEN dueOn IS NULL THEN 'calibrated ' || calibratedOn ELSE 'calibrated until ' || dueOn END FROM calibration WHERE calibration.instrumentId = instrument.instrumentId ORDER BY calibratedOn DESC LIMIT 1), 'no calibration')`]
+      ? ['instrument', INSTRUMENT_NAME, `coalesce((SELECT CASE WHEN dueOn IS NULL THEN 'calibrated ' || calibratedOn ELSE 'calibrated until ' || dueOn END FROM calibration WHERE calibration.instrumentId = instrument.instrumentId ORDER BY calibratedOn DESC, seq DESC LIMIT 1), 'no calibration')`]
       : ['fluid', FLUID_NAME, `CASE WHEN expiresOn IS NULL THEN kind ELSE kind || ', expires ' || expiresOn END`];
   return store.all<ItemChoice>(
     `SELECT ${name} AS typed, ${detail} AS detail FROM ${table} WHERE retiredAt IS NULL AND ${name} LIKE ? ESCAPE '\\'

@@ -3,29 +3,28 @@ import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { loadTest, type StoredCell } from './tests.ts';
 
-export interface FinishedTest extends FinishedReadings {
+export interface FinishedTest {
   testId: string;
   sampleId: string;
   sampleCode: string;
   startedSeq: number;
+  finishedSeq: number;
 }
 
-/** Finished tests by a method, with what was stored when they were finished. */
+/** Finished tests by a method on samples that are kept. Not what was read: there may be thousands. */
 export function finishedTestsBy(store: NotebookStore, methodId: string): FinishedTest[] {
-  return store
-    .all<Omit<FinishedTest, 'results' | 'conditions'> & { results: string }>(
-      `SELECT test.testId, test.sampleId, sample.code AS sampleCode, test.startedSeq, test.results, substr(test.finishedAt, 1, 10) AS finishedOn
-       FROM test JOIN sample USING (sampleId)
-       WHERE test.methodId = ? AND test.state = 'finished' AND test.results IS NOT NULL ORDER BY test.startedSeq`,
-      [methodId],
-    )
-    .map((test) => ({
-      ...test,
-      results: JSON.parse(test.results) as FinishedReadings['results'],
-      conditions: Object.fromEntries(
-        store.all<Pick<Tables['condition'], 'key' | 'value'>>('SELECT key, value FROM condition WHERE testId = ?', [test.testId]).map(({ key, value }) => [key, value]),
-      ),
-    }));
+  return store.all<FinishedTest>(
+    `SELECT test.testId, test.sampleId, sample.code AS sampleCode, test.startedSeq, test.finishedSeq FROM test JOIN sample USING (sampleId)
+     WHERE test.methodId = ? AND test.state = 'finished' AND test.results IS NOT NULL AND sample.retiredAt IS NULL ORDER BY test.startedSeq`,
+    [methodId],
+  );
+}
+
+/** What was stored of a finished test. */
+export function finishedReadings(store: NotebookStore, testId: string): FinishedReadings {
+  const { results, finishedOn } = store.one<{ results: string; finishedOn: string }>('SELECT results, substr(finishedAt, 1, 10) AS finishedOn FROM test WHERE testId = ?', [testId])!;
+  const conditions = store.all<Pick<Tables['condition'], 'key' | 'value'>>('SELECT key, value FROM condition WHERE testId = ?', [testId]);
+  return { results: JSON.parse(results) as FinishedReadings['results'], conditions: Object.fromEntries(conditions.map(({ key, value }) => [key, value])), finishedOn };
 }
 
 /** Whether a test by one of the methods was started on the sample after entry `seq`. */

@@ -12,6 +12,11 @@ export function listLotLines(store: NotebookStore): LotLine[] {
   return store.all<LotLine>(`${LOT_LINES} ORDER BY lot.addedSeq DESC`);
 }
 
+/** Of one material, the newest first. */
+export function lotLinesOf(store: NotebookStore, materialId: string): LotLine[] {
+  return store.all<LotLine>(`${LOT_LINES} WHERE materialId = ? ORDER BY lot.addedSeq DESC`, [materialId]);
+}
+
 export function findLot(store: NotebookStore, lotId: string): LotLine | undefined {
   return store.one<LotLine>(`${LOT_LINES} WHERE lotId = ?`, [lotId]);
 }

@@ -7,6 +7,7 @@ export interface StoredPlan {
   /** That samples take from now on. */
   version: string;
   title: string;
+  product: string;
   retired: boolean;
   retiredReason: string;
   /** That follow any version of it. */
@@ -56,16 +57,25 @@ export function followedPlanOf(store: NotebookStore, sampleId: string): StoredFo
   return store.one<StoredFollowedPlan>('SELECT * FROM followed_plan WHERE sampleId = ?', [sampleId]) ?? undefined;
 }
 
-/** Samples that follow a plan and know a time that its moments count from, with their codes, in the order in which they took it up. */
-export function samplesWithPlan(store: NotebookStore): (StoredFollowedPlan & { sampleCode: string })[] {
-  return store.all(
-    'SELECT followed_plan.*, sample.code AS sampleCode FROM followed_plan JOIN sample USING (sampleId) WHERE printedAt IS NOT NULL OR laminatedAt IS NOT NULL ORDER BY seq',
-  );
+/** Versions of plans that samples follow. */
+export function versionsFollowed(store: NotebookStore): StoredPlanVersion[] {
+  return store
+    .all<Pick<StoredFollowedPlan, 'planId' | 'version'>>('SELECT DISTINCT planId, version FROM followed_plan')
+    .map(({ planId, version }) => findPlanVersion(store, planId, version)!);
 }
 
-/** Every line that has a test, as sample, plan and line; what was withdrawn does not count. */
-export function linesWithTest(store: NotebookStore): { sampleId: string; planId: string; lineId: string }[] {
-  return store.all("SELECT planned_test.sampleId, planId, lineId FROM planned_test JOIN test USING (testId) WHERE test.withdrawn = ''");
+/**
+ * Samples that follow this version of a plan, are kept, know a time that its moments count from and have a line without
+ * test, with their codes, in the order in which they took it up. Thousands may have followed it to its end.
+ */
+export function samplesOnTheWay(store: NotebookStore, { planId, version, content }: StoredPlanVersion): (StoredFollowedPlan & { sampleCode: string })[] {
+  return store.all(
+    `SELECT followed_plan.*, sample.code AS sampleCode FROM followed_plan JOIN sample USING (sampleId)
+     WHERE planId = ?1 AND version = ?2 AND sample.retiredAt IS NULL AND (printedAt IS NOT NULL OR laminatedAt IS NOT NULL)
+       AND ?3 > (SELECT count(DISTINCT lineId) FROM planned_test JOIN test USING (testId) WHERE planned_test.sampleId = followed_plan.sampleId
+         AND planned_test.planId = ?1 AND test.withdrawn = '' AND lineId IN (SELECT value FROM json_each(?4))) ORDER BY seq`,
+    [planId, version, content.lines.length, JSON.stringify(content.lines.map(({ lineId }) => lineId))],
+  );
 }
 
 /** The test that each line of a plan was last given on a sample, by `lineId`; one that was withdrawn does not count. */
@@ -79,16 +89,16 @@ export function plannedRows(store: NotebookStore, testId: string): number | unde
   return store.one<{ replicates: number }>('SELECT replicates FROM planned_test WHERE testId = ?', [testId])?.replicates;
 }
 
-/** Tests of a sample that stand for no line of a plan, newest first. */
-export function testsWithoutLine(store: NotebookStore, sampleId: string): Pick<Tables['test'], 'testId' | 'methodId' | 'startedAt' | 'state'>[] {
+/** Tests of a sample that stand for no line of this plan, newest first: one of a plan that it followed before may stand for a line of this one. */
+export function testsWithoutLine(store: NotebookStore, sampleId: string, planId: string): Pick<Tables['test'], 'testId' | 'methodId' | 'startedAt' | 'state'>[] {
   return store.all(
-    `SELECT testId, methodId, startedAt, state FROM test WHERE sampleId = ?1 AND withdrawn = '' AND testId NOT IN (SELECT testId FROM planned_test WHERE sampleId = ?1) ORDER BY startedSeq DESC`,
-    [sampleId],
+    `SELECT testId, methodId, startedAt, state FROM test WHERE sampleId = ?1 AND withdrawn = '' AND testId NOT IN (SELECT testId FROM planned_test WHERE sampleId = ?1 AND planId = ?2) ORDER BY startedSeq DESC`,
+    [sampleId, planId],
   );
 }
 
-function planOf({ planId, version, title, retired, retiredReason, samples }: Tables['plan'] & { samples: number }): StoredPlan {
-  return { planId, version, title, retired: retired === 1, retiredReason, samples };
+function planOf({ planId, version, title, product, retired, retiredReason, samples }: Tables['plan'] & { samples: number }): StoredPlan {
+  return { planId, version, title, product, retired: retired === 1, retiredReason, samples };
 }
 
 function versionOf({ content, changes, seq: _order, ...version }: Tables['plan_version'] & { samples: number }): StoredPlanVersion {

@@ -115,14 +115,17 @@ export function isWithdrawn(store: NotebookStore, testId: string): boolean {
   return store.one(`SELECT 1 FROM test WHERE testId = ? AND withdrawn <> ''`, [testId]) !== undefined;
 }
 
+/** Most tests of a notebook are finished: those go by the index of their finish, the others by that of their state (`+` keeps SQLite from an index). */
+const IN_STATE: Record<TestState | 'all', string> = {
+  all: "withdrawn = '' ORDER BY coalesce(finishedSeq, startedSeq)",
+  running: "state = 'running' AND withdrawn = '' ORDER BY startedSeq",
+  outdated: "state = 'outdated' AND withdrawn = '' ORDER BY +finishedSeq",
+  finished: "+state = 'finished' AND withdrawn = '' ORDER BY finishedSeq",
+};
+
 /** Newest first by what happened to them last: finished or started. */
 export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number): string[] {
-  return store
-    .all<{ testId: string }>(
-      `SELECT testId FROM test WHERE (?1 = 'all' OR state = ?1) AND withdrawn = '' ORDER BY coalesce(finishedSeq, startedSeq) DESC LIMIT ?2`,
-      [state, limit],
-    )
-    .map(({ testId }) => testId);
+  return store.all<{ testId: string }>(`SELECT testId FROM test WHERE ${IN_STATE[state]} DESC LIMIT ?`, [limit]).map(({ testId }) => testId);
 }
 
 /** Limits and rule of the last test by this method on this product: what the customer asks for seldom changes. */

@@ -7,6 +7,7 @@ import type { LotLine, LotPage } from '../../../shared-lib/notebook/material-vie
 import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
 import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import { dayOf } from '../day-of.ts';
+import { knownLots } from '../known-lots.ts';
 import { findLot, lotName, lotPlaces, partIdsOf } from '../queries/lots.ts';
 import { Refusal } from '../refusal.ts';
 import { requireChange } from '../require-change.ts';
@@ -57,9 +58,7 @@ export function makeLotFrom(workplace: Workplace, { lotId, lotIds, reason }: Par
   const { notebook } = workplace;
   const { store } = notebook;
   requireLot(workplace, lotId);
-  const parts = [...new Set(lotIds)];
-  const unknown = parts.find((part) => !findLot(store, part));
-  if (unknown !== undefined) throw new InputError('lotIds', unknown, 'This lot is not in the notebook.');
+  const parts = knownLots(store, lotIds);
   const loop = loopThrough(lotId, parts, (from) => partIdsOf(store, from));
   if (loop) throw new InputError('lotIds', lotIds, `A lot cannot be made from itself: ${loopInWords(loop.map((part) => lotName(store, part)))}.`);
   const before = partIdsOf(store, lotId);

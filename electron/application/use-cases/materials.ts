@@ -4,7 +4,7 @@ import { readStructure } from '../../../shared-lib/material/read-structure.ts';
 import type { MaterialFields } from '../../../shared-lib/notebook/material-entries.ts';
 import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
 import { dayOf } from '../day-of.ts';
-import { listMaterials } from '../queries/materials.ts';
+import { findMaterial, listMaterials, materialNamed } from '../queries/materials.ts';
 import { Refusal } from '../refusal.ts';
 import { requireChange } from '../require-change.ts';
 import type { Workplace } from '../workplace.ts';
@@ -15,7 +15,7 @@ export function materialsList(workplace: Workplace): MaterialView[] {
 
 /** @throws Refusal when there is no such material */
 export function getMaterial(workplace: Workplace, { materialId }: { materialId: string }): MaterialView {
-  const material = materialsList(workplace).find((candidate) => candidate.materialId === materialId);
+  const material = findMaterial(workplace.notebook.store, materialId, dayOf(workplace.now()));
   if (!material) throw new Refusal('not-found', 'This material is not in the notebook.');
   return material;
 }
@@ -39,6 +39,6 @@ export function describeMaterial(workplace: Workplace, { materialId, structure, 
 }
 
 function requireOwnName(workplace: Workplace, { name, supplier }: { name: string; supplier: string }, materialId: string): void {
-  const same = materialsList(workplace).find((other) => other.name === name && other.supplier === supplier && other.materialId !== materialId);
-  if (same) throw new InputError('name', name, `${name}${supplier && ` of ${supplier}`} is already in the notebook; add a lot to it.`);
+  const same = materialNamed(workplace.notebook.store, name, supplier);
+  if (same !== undefined && same !== materialId) throw new InputError('name', name, `${name}${supplier && ` of ${supplier}`} is already in the notebook; add a lot to it.`);
 }

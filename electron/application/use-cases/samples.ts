@@ -4,8 +4,9 @@ import type { SampleDetails, SampleFields } from '../../../shared-lib/notebook/s
 import type { SampleLine, SampleView } from '../../../shared-lib/notebook/views.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
 import { dayOf } from '../day-of.ts';
+import { knownLots } from '../known-lots.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
-import { doubtfulLotsOfSample, findLot, lotPlacesOfSample } from '../queries/lots.ts';
+import { doubtfulLotsOfSample, lotPlacesOfSample } from '../queries/lots.ts';
 import { lotsOfSample } from '../queries/materials.ts';
 import { countSamples, findSample, findSampleByCode, listSamples, type StoredSample } from '../queries/samples.ts';
 import { testsOfSample } from '../queries/tests.ts';
@@ -48,7 +49,7 @@ export function addSample(workplace: Workplace, input: ParsedInput<'sample.add'>
   const details = detailsOf(input);
   const isSaid = Object.values(details).some((value) => value !== null && value !== '');
   const sampleId = workplace.newId();
-  notebook.append([{ kind: 'sample.added', body: { sampleId, code, product, job, roll, note, lotIds: knownLots(notebook, input.lotIds), ...(isSaid ? { details } : {}) } }]);
+  notebook.append([{ kind: 'sample.added', body: { sampleId, code, product, job, roll, note, lotIds: knownLots(notebook.store, input.lotIds), ...(isSaid ? { details } : {}) } }]);
   return sampleView(notebook, sampleId);
 }
 
@@ -59,7 +60,7 @@ export function changeSample(workplace: Workplace, { sampleId, reason, ...input 
   requireOwnCode(notebook, input.code, sampleId);
   const before = fieldsOf(sample, lotsOfSample(notebook.store, sampleId).map(({ lotId }) => lotId));
   const { code, product, job, roll, note } = input;
-  const after: SampleFields = { code, product, job, roll, note, lotIds: knownLots(notebook, input.lotIds), ...detailsOf(input) };
+  const after: SampleFields = { code, product, job, roll, note, lotIds: knownLots(notebook.store, input.lotIds), ...detailsOf(input) };
   notebook.append([{ kind: 'sample.changed', body: { sampleId, before, after, reason: requireChange(before, after, reason) } }]);
   return sampleView(notebook, sampleId);
 }
@@ -88,12 +89,6 @@ function requireSample({ store }: OpenNotebook, sampleId: string): StoredSample 
 function requireOwnCode({ store }: OpenNotebook, code: string, sampleId: string): void {
   const same = findSampleByCode(store, code);
   if (same && same.sampleId !== sampleId) throw new InputError('code', code, `There is already a sample ${code}; a code names one sample only.`);
-}
-
-function knownLots({ store }: OpenNotebook, lotIds: readonly string[]): string[] {
-  const unknown = lotIds.findIndex((lotId) => !findLot(store, lotId));
-  if (unknown !== -1) throw new InputError(`lotIds[${unknown}]`, lotIds[unknown], 'This lot is not in the notebook.');
-  return [...new Set(lotIds)];
 }
 
 function detailsOf({ customer, across, along, keptAt, retainedUntil }: Pick<ParsedInput<'sample.add'>, 'customer' | 'across' | 'along' | 'keptAt' | 'retainedUntil'>): SampleDetails {

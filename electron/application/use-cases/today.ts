@@ -1,10 +1,12 @@
 import type { TestLine, TodayView } from '../../../shared-lib/notebook/views.ts';
 import { allMethods } from '../../../shared-lib/registry/methods.ts';
-import { planLinesDue } from '../plan-lines-due.ts';
 import { approvalsDue } from '../approvals/approvals-due.ts';
+import { dayOf } from '../day-of.ts';
+import { followUpsDue } from '../follow-ups-due.ts';
 import { keepingDue } from '../keeping-due.ts';
+import { planLinesDue } from '../plan-lines-due.ts';
 import { filmLotsNotTestedSince } from '../queries/film-lots.ts';
-import { finishedTestsBy, isTestedAfter, runningReadings } from '../queries/follow-ups.ts';
+import { runningReadings } from '../queries/follow-ups.ts';
 import { testIdsInState } from '../queries/tests.ts';
 import { testLine } from '../test-line.ts';
 import type { Workplace } from '../workplace.ts';
@@ -22,24 +24,28 @@ export function today(workplace: Workplace): TodayView {
   const lines = (state: TestLine['state'], limit: number) => testIdsInState(notebook.store, state, limit).map((testId) => testLine(notebook, testId));
   const running = lines('running', MANY);
   const outdated = lines('outdated', MANY);
-  const now = workplace.now().getTime();
-  const due = [...running.flatMap((line) => nextReadings(workplace, line, now) ?? slowTest(line, now)), ...outdated.map((line) => outdatedResult(line, now)), ...followUps(workplace, now), ...planLinesDue(notebook, workplace.now()), ...retests(workplace, now), ...keepingDue(notebook.store, dayOf(now)), ...approvalsDue(notebook, dayOf(now))];
-  return {
-    running,
-    outdated,
-    recentlyFinished: lines('finished', RECENT),
-    due: due.sort((a, b) => a.dueOn.localeCompare(b.dueOn)),
-  };
+  const now = workplace.now();
+  const day = dayOf(now);
+  const due = [
+    ...running.flatMap((line) => nextReadings(workplace, line, day) ?? slowTest(line, now.getTime())),
+    ...outdated.map((line) => outdatedResult(line, day)),
+    ...followUpsDue(notebook, day),
+    ...planLinesDue(notebook, now),
+    ...retests(workplace, now.getTime()),
+    ...keepingDue(notebook.store, day),
+    ...approvalsDue(notebook, day),
+  ];
+  return { running, outdated, recentlyFinished: lines('finished', RECENT), due: due.sort((a, b) => a.dueOn.localeCompare(b.dueOn)) };
 }
 
 type Due = TodayView['due'][number];
 
 /** What a running test waits for by its own plan; `null` where it has none, and then a day is long. */
-function nextReadings({ notebook: { store } }: Workplace, { methodId, testId, sampleId, sampleCode, startedAt }: TestLine, now: number): Due[] | null {
+function nextReadings({ notebook: { store } }: Workplace, { methodId, testId, sampleId, sampleCode, startedAt }: TestLine, day: string): Due[] | null {
   const dueWhileRunning = allMethods.find(({ id }) => id === methodId)?.dueWhileRunning;
-  const due = dueWhileRunning?.({ ...runningReadings(store, testId), startedOn: dayOf(Date.parse(startedAt)) }) ?? [];
+  const due = dueWhileRunning?.({ ...runningReadings(store, testId), startedOn: dayOf(startedAt) }) ?? [];
   if (due.length === 0) return null;
-  return due.map(({ what, dueOn, why }) => ({ what: `${what}: ${sampleCode}`, why, dueOn, overdue: dueOn < dayOf(now), sampleId, testId }));
+  return due.map(({ what, dueOn, why }) => ({ what: `${what}: ${sampleCode}`, why, dueOn, overdue: dueOn < day, sampleId, testId }));
 }
 
 function slowTest(line: TestLine, now: number): Due[] {
@@ -48,8 +54,8 @@ function slowTest(line: TestLine, now: number): Due[] {
   return [
     {
       what: `Finish ${line.methodTitle} on ${line.sampleCode}`,
-      why: `Started ${dayOf(Date.parse(line.startedAt))} and still running after more than a day.`,
-      dueOn: dayOf(dueAt),
+      why: `Started ${dayOf(line.startedAt)} and still running after more than a day.`,
+      dueOn: dayOf(new Date(dueAt)),
       overdue: true,
       sampleId: line.sampleId,
       testId: line.testId,
@@ -57,28 +63,15 @@ function slowTest(line: TestLine, now: number): Due[] {
   ];
 }
 
-function outdatedResult(line: TestLine, now: number): Due {
+function outdatedResult(line: TestLine, day: string): Due {
   return {
     what: `Finish ${line.methodTitle} on ${line.sampleCode} again`,
     why: 'Something was changed after it was finished; the stored result no longer follows from the readings.',
-    dueOn: dayOf(now),
+    dueOn: day,
     overdue: false,
     sampleId: line.sampleId,
     testId: line.testId,
   };
-}
-
-/** What the results of finished tests ask for, until a later test of the sample has settled it. */
-function followUps({ notebook: { store } }: Workplace, now: number): Due[] {
-  return allMethods.flatMap(({ id, followUp }) =>
-    followUp
-      ? finishedTestsBy(store, id).flatMap(({ testId, sampleId, sampleCode, startedSeq, ...test }) =>
-          followUp(test)
-            .filter(({ settledBy }) => !isTestedAfter(store, sampleId, settledBy, startedSeq))
-            .map(({ what, dueOn, why }) => ({ what: `${what}: ${sampleCode}`, why, dueOn, overdue: dueOn < dayOf(now), sampleId, testId })),
-        )
-      : [],
-  );
 }
 
 function retests({ notebook }: Workplace, now: number): Due[] {
@@ -87,15 +80,11 @@ function retests({ notebook }: Workplace, now: number): Due[] {
     const dueAt = Date.parse(lot.testedAt) + RETEST_DAYS * DAY_MS;
     return {
       what: `Test the treatment of ${lot.material}, lot ${lot.code}, again`,
-      why: `Last tested ${dayOf(Date.parse(lot.testedAt))}; treatment decays, and film in store is tested again after ${RETEST_DAYS} days (common practice).`,
-      dueOn: dayOf(dueAt),
+      why: `Last tested ${dayOf(lot.testedAt)}; treatment decays, and film in store is tested again after ${RETEST_DAYS} days (common practice).`,
+      dueOn: dayOf(new Date(dueAt)),
       overdue: true,
       sampleId: lot.sampleId,
       testId: '',
     };
   });
-}
-
-function dayOf(time: number): string {
-  return new Date(time).toISOString().slice(0, 10);
 }

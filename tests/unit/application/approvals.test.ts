@@ -120,16 +120,21 @@ describe('a press approval', () => {
     expect(corrected).toMatchObject({ standing: 'signed, corrected later', correctedLater: ['Gloss on Q-1 was corrected after it was approved, and not finished again yet.'] });
     expect(states(corrected)).toEqual(['meets']);
     await bench.do('test.finish', { testId, remark: '' });
-    expect((await bench.do('approvals.list', {}))[0]).toMatchObject({ standing: 'signed, corrected later' });
+    expect((await bench.do('approvals.list', {}))[0]).toMatchObject({ standing: 'signed, corrected later', lines: 1 });
+    const onToday = async () => (await bench.do('today.get', {})).due.filter((due) => due.approvalId === approvalId).map(({ what, why }) => `${what}. ${why}`);
+    expect(await onToday()).toEqual([
+      'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g. Stands on a result that was corrected later: Gloss on Q-1 was corrected after it was approved, and finished anew.',
+    ]);
 
     expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'RUN 1', lotIds: [], note: '' })).toMatchObject({ field: 'replacesReason' });
     const second = await draft(made, { replacesReason: 'gloss was misread' });
     expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'run 1', lotIds: [], note: '' })).toMatchObject({ field: 'pressRun' });
     const again = await bench.do('approvalLine.link', { approvalId: second.approvalId, lineId: second.checklist[0]!.lineId, testId });
     expect(states(again)).toEqual(['undecided']);
-    const waived = await bench.do('approvalLine.waive', { approvalId: second.approvalId, lineId: second.checklist[0]!.lineId, reason: 'the customer has seen it', personId: abena, passphrase: PASS });
+    const waived = await bench.do('approvalLines.waive', { approvalId: second.approvalId, lineIds: [second.checklist[0]!.lineId], reason: 'the customer has seen it', personId: abena, passphrase: PASS });
     await bench.do('approval.sign', { approvalId: second.approvalId, digest: waived.digest, personId: abena, passphrase: PASS });
     expect((await bench.do('approvals.list', {})).map(({ standing }) => standing)).toEqual(['signed', 'replaced']);
+    expect(await onToday()).toEqual([]);
     expect(await bench.refused('approval.withdraw', { approvalId, reason: 'x', personId: abena, passphrase: PASS })).toMatchObject({ code: 'conflict' });
     expect(await bench.refused('approval.withdraw', { approvalId: second.approvalId, reason: ' ', personId: abena, passphrase: PASS })).toMatchObject({ field: 'reason' });
     expect(await bench.do('approval.withdraw', { approvalId: second.approvalId, reason: 'complaint', personId: abena, passphrase: PASS })).toMatchObject({
@@ -147,16 +152,16 @@ describe('a press approval', () => {
     const { lineId } = checklist[0]!;
     const linked = await bench.do('approvalLine.link', { approvalId, lineId, testId });
     expect(states(linked)).toEqual(['falls short']);
-    expect(await bench.refused('approvalLine.waive', { approvalId, lineId, reason: '', personId: abena, passphrase: PASS })).toMatchObject({ field: 'reason' });
-    const waived = await bench.do('approvalLine.waive', { approvalId, lineId, reason: 'matt lacquer was ordered', personId: abena, passphrase: PASS });
+    expect(await bench.refused('approvalLines.waive', { approvalId, lineIds: [lineId], reason: '', personId: abena, passphrase: PASS })).toMatchObject({ field: 'reason' });
+    const waived = await bench.do('approvalLines.waive', { approvalId, lineIds: [lineId], reason: 'matt lacquer was ordered', personId: abena, passphrase: PASS });
     expect(waived).toMatchObject({ standing: 'ready to sign', checklist: [{ state: 'waived', waiver: { name: 'Abena Quist', role: 'quality lead', reason: 'matt lacquer was ordered', holds: true } }] });
-    expect(await bench.refused('approvalLine.waive', { approvalId, lineId, reason: 'again', personId: imke, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('nothing to waive') });
+    expect(await bench.refused('approvalLines.waive', { approvalId, lineIds: [lineId], reason: 'again', personId: imke, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('nothing to waive') });
 
     await bench.do('reading.enter', { testId, row: 'r1', key: 'gloss', typed: '44', reason: 'misread' });
     expect(await bench.do('approval.get', { approvalId })).toMatchObject({ standing: 'blocked', checklist: [{ state: 'reopened', waiver: { holds: false }, remark: expect.stringContaining('finish the test again') }] });
     await bench.do('test.finish', { testId, remark: '' });
     const reopened = await bench.do('approval.get', { approvalId });
-    expect(reopened.checklist).toMatchObject([{ state: 'reopened', remark: expect.stringContaining('finished anew') }]);
+    expect(reopened.checklist).toMatchObject([{ state: 'reopened', remark: expect.stringContaining('finished anew'), offers: [{ testId }] }]);
     expect(states(await bench.do('approvalLine.link', { approvalId, lineId, testId }))).toEqual(['falls short']);
 
     const better = await glossTest(bench, [90, 91, 92]);
@@ -202,6 +207,26 @@ describe('a press approval', () => {
     const { checklist } = await bench.do('approval.get', { approvalId });
     expect(checklist[0]).toMatchObject({ state: 'meets', result: { doubts: [expect.stringMatching(/^The sample is made of Low-migration red, lot T-88, which was retired on .* \(it bleeds\)\.$/)] } });
     await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });
+  });
+
+  it('has several lines waived at once, each with a signature of its own, or none of them', async () => {
+    const made = await setting();
+    const { bench, abena } = made;
+    const gloss = glossPlan.lines[0]!;
+    const lines = ['', 'after 24 h at −18 °C'].map((preparation, index) => ({ ...gloss, lineId: `gloss ${index}`, preparation }));
+    const { planId } = await bench.do('plan.add', { content: { ...glossPlan, title: 'Gloss twice', lines } });
+    const { approvalId, standingText } = await draft(made, { planId });
+    expect(standingText).toBe('Of its lines, 2 are open: Specular gloss, on press; Specular gloss, on press, after 24 h at −18 °C.');
+    await bench.do('approvalLine.add', { approvalId, title: 'Barcode reads' });
+    const { checklist } = await bench.do('approval.get', { approvalId });
+    const lineIds = checklist.map(({ lineId }) => lineId);
+    const signed = { approvalId, reason: 'the run is a trial', personId: abena, passphrase: PASS };
+    expect(await bench.refused('approvalLines.waive', { ...signed, lineIds: [...lineIds, 'nowhere'] })).toMatchObject({ code: 'not-found' });
+    expect(states(await bench.do('approval.get', { approvalId }))).toEqual(['open', 'open', 'open']);
+    expect(states(await bench.do('approvalLines.waive', { ...signed, lineIds }))).toEqual(['waived', 'waived', 'waived']);
+    const { entries } = await bench.do('record.list', { kind: 'approvalLine.waived' });
+    expect(entries.map(({ text }) => /“(.*?)”/.exec(text)![1])).toEqual(['Barcode reads', 'Specular gloss, on press, after 24 h at −18 °C', 'Specular gloss, on press']);
+    expect(await bench.refused('approvalLines.waive', { ...signed, lineIds: [lineIds[1]!] })).toMatchObject({ message: expect.stringContaining('‘Specular gloss, on press, after 24 h at −18 °C’ blocks nothing') });
   });
 
   it('drops only lines that were added, with a reason', async () => {

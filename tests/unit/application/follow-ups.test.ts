@@ -42,6 +42,10 @@ describe('what a finished decay test asks for', () => {
     await bench.startTest('lamination-bond');
     await bench.startTest('test-fluids', 'Q-2');
     expect(await due(bench)).toHaveLength(1);
+    const { sampleId } = (await bench.do('samples.list', { search: 'Q-1' })).samples[0]!;
+    await bench.do('sample.retire', { sampleId, reason: 'Used up' });
+    expect(await due(bench)).toEqual([]);
+    await bench.do('sample.return', { sampleId, reason: 'A piece was found' });
     await bench.startTest('test-fluids');
     expect(await due(bench)).toEqual([]);
   });

@@ -106,6 +106,13 @@ describe('a sample that follows a plan', () => {
     expect(await planned()).toEqual(['Tape adhesion: Q-1 2026-03-03 overdue', 'Lamination bond: Q-1 2026-03-10']);
     await bench.do('samplePlan.startLine', { sampleId, lineId: tape });
     expect(await planned()).toEqual(['Lamination bond: Q-1 2026-03-10']);
+    // What was disposed of is not tested any more.
+    await bench.do('sample.retire', { sampleId, reason: 'Used up' });
+    expect(await planned()).toEqual([]);
+    await bench.do('sample.return', { sampleId, reason: 'A piece was found' });
+    expect(await planned()).toEqual(['Lamination bond: Q-1 2026-03-10']);
+    await bench.do('samplePlan.startLine', { sampleId, lineId: bond });
+    expect(await planned()).toEqual([]);
   });
 
   it('starts a test with the conditions, limits and rows of its plan, and is judged by them', async () => {
@@ -154,6 +161,11 @@ describe('a sample that follows a plan', () => {
     expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: tape, testId: strange.test.testId })).toMatchObject({ field: 'testId' });
     await bench.do('samplePlan.takeTest', { sampleId, lineId: tape, testId: test.testId });
     expect(await stateOf(tape)).toMatchObject({ state: 'running', testId: test.testId, mayTake: [] });
+    expect(await bench.refused('samplePlan.takeTest', { sampleId, lineId: tape, testId: test.testId })).toMatchObject({ field: 'testId', message: expect.stringContaining('already') as string });
+    // Under another plan it may stand for a line again.
+    const second = await bench.do('plan.add', { content: { ...frozenPlan, title: 'Chilled dumpling pouch' } });
+    await bench.do('samplePlan.follow', { sampleId, planId: second.planId, ...times, reason: 'Sold chilled' });
+    expect((await stateOf(tape)).mayTake.map(({ testId }) => testId)).toEqual([test.testId]);
   });
 
   it('judges a test that it takes by the limits of the plan, whatever limits that was made with', async () => {

@@ -50,5 +50,7 @@ it.each([
 
 it('an instrument stands by its latest calibration, not by the one that lasts longest', () => {
   expect(calibrationStanding([{ calibratedOn: '2025-01-01', dueOn: '2027-01-01' }, { calibratedOn: '2026-01-01', dueOn: '2026-02-01' }], '2026-03-01')).toEqual({ standing: 'ended', dueOn: '2026-02-01' });
+  // Two on one day, the one entered last first: it is that which the list shows.
+  expect(calibrationStanding([{ calibratedOn: '2026-01-01', dueOn: '2027-01-01' }, { calibratedOn: '2026-01-01', dueOn: '2026-02-01' }], '2026-03-01').standing).toBe('in order');
   expect(calibrationStanding([], '2026-03-01')).toEqual({ standing: 'none', dueOn: null });
 });

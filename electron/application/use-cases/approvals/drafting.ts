@@ -4,8 +4,9 @@ import type { Approval, ApprovalHeading, JobFacts } from '../../../../shared-lib
 import { approvalHeading, approvalView } from '../../approvals/approval-view.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { approvalsOfJob, listApprovals, samplesOfJob } from '../../queries/approvals.ts';
-import { listLots, lotsOfSample } from '../../queries/materials.ts';
+import { lotsOfSample } from '../../queries/materials.ts';
 import { findPlan, findPlanVersion, followedPlanOf, listPlans } from '../../queries/plans.ts';
+import { knownLots } from '../../known-lots.ts';
 import { requireReason } from '../../require-reason.ts';
 import { Refusal } from '../../refusal.ts';
 import type { Workplace } from '../../workplace.ts';
@@ -25,10 +26,11 @@ export function jobFacts({ notebook }: Workplace, { job }: ParsedInput<'approval
   const samples = samplesOfJob(store, job);
   const product = samples[0]?.product ?? '';
   const followed = samples.map(({ sampleId }) => followedPlanOf(store, sampleId)?.planId).find((planId) => planId !== undefined);
-  const planId = followed ?? listPlans(store).find((plan) => !plan.retired && product !== '' && contentOf(notebook, plan.planId)?.product === product)?.planId ?? null;
+  const planId = followed ?? listPlans(store).find((plan) => !plan.retired && product !== '' && plan.product === product)?.planId ?? null;
+  const plan = planId === null ? undefined : findPlan(store, planId);
   return {
     product,
-    customer: planId === null ? '' : (contentOf(notebook, planId)?.customer ?? ''),
+    customer: plan ? (findPlanVersion(store, plan.planId, plan.version)?.content.customer ?? '') : '',
     samples: samples.map(({ sampleId, code }) => ({ sampleId, code })),
     lotIds: [...new Set(samples.flatMap(({ sampleId }) => lotsOfSample(store, sampleId).map(({ lotId }) => lotId)))],
     planId,
@@ -43,9 +45,7 @@ export function draftApproval(workplace: Workplace, { planId, replacesReason, lo
   const plan = planId === '' ? undefined : findPlan(notebook.store, planId);
   if (!plan) throw new InputError('planId', planId, 'Choose the plan that the checklist is drawn from.');
   if (plan.retired) throw new InputError('planId', planId, `The plan ${plan.title} is retired; choose one in use.`);
-  const known = new Set(listLots(notebook.store).map((lot) => lot.lotId));
-  const unknown = lotIds.findIndex((lotId) => !known.has(lotId));
-  if (unknown !== -1) throw new InputError(`lotIds[${unknown}]`, lotIds[unknown], 'This lot is not in the notebook.');
+  const lots = knownLots(notebook.store, lotIds);
   const signed = refuseSecondDraft(notebook, input.job, input.pressRun);
   if (signed !== null && replacesReason.trim() === '') {
     throw new InputError('replacesReason', '', 'There is a signed approval of this job and press run: say why another takes its place, or give the press run that is meant.');
@@ -54,7 +54,7 @@ export function draftApproval(workplace: Workplace, { planId, replacesReason, lo
   const job = samplesOfJob(notebook.store, input.job)[0]?.job ?? input.job;
   const approvalId = workplace.newId();
   const replaces = signed === null ? null : { approvalId: signed, reason: replacesReason.trim() };
-  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, job, lotIds: [...new Set(lotIds)], replaces } }]);
+  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, job, lotIds: lots, replaces } }]);
   return approvalView(notebook, approvalId);
 }
 
@@ -95,9 +95,4 @@ function refuseSecondDraft({ store }: OpenNotebook, job: string, pressRun: strin
   const same = approvalsOfJob(store, job).filter((other) => other.pressRun.toLowerCase() === pressRun.toLowerCase());
   if (same.some(({ signedSeq }) => signedSeq === null)) throw new InputError('pressRun', pressRun, 'This job and press run has a draft already: go on with it, or withdraw it.');
   return same[0]?.approvalId ?? null;
-}
-
-function contentOf({ store }: OpenNotebook, planId: string) {
-  const plan = findPlan(store, planId);
-  return plan && findPlanVersion(store, planId, plan.version)?.content;
 }

@@ -1,7 +1,8 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
-import { isBlocking } from '../../../../shared-lib/approval/line-state.ts';
+import { isBlocking, type BlockingState } from '../../../../shared-lib/approval/line-state.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Approval, ApprovalLine } from '../../../../shared-lib/notebook/approval-views.ts';
+import { lineName } from '../../../../shared-lib/plan/line-texts.ts';
 import { approvalView } from '../../approvals/approval-view.ts';
 import { conditionAgainstPlan } from '../../condition-against-plan.ts';
 import type { Draft, OpenNotebook } from '../../open-notebook.ts';
@@ -48,22 +49,24 @@ export async function observeLine({ notebook }: Workplace, { approvalId, lineId,
   const seen = requireObservable(notebook, approvalId, lineId, reason);
   refuseLong('remark', remark);
   if (!inOrder && remark.trim() === '') throw new InputError('remark', '', 'Say what is not in order.');
-  const signature = await sign(notebook, signing, `observed “${seen.title}”: ${inOrder ? 'in order' : 'not in order'}`);
+  const signature = await sign(notebook, signing, `observed “${lineName(seen)}”: ${inOrder ? 'in order' : 'not in order'}`);
   // Hashing took its time.
   requireObservable(notebook, approvalId, lineId, reason);
   notebook.append([{ kind: 'approvalLine.observed', body: { approvalId, lineId, inOrder, remark: remark.trim(), reason: reason.trim(), signature } }]);
   return approvalView(notebook, approvalId);
 }
 
-/** A named person lets a line pass as it stands, with the reason. */
-export async function waiveLine({ notebook }: Workplace, { approvalId, lineId, reason, ...signing }: ParsedInput<'approvalLine.waive'>): Promise<Approval> {
-  const { title, state } = requireWaivable(notebook, approvalId, lineId);
-  if (reason.trim() === '') throw new InputError('reason', '', 'A waiver needs its reason: say why the run may go on all the same.');
+/** A named person lets lines pass as they stand, for one reason: one passphrase, and a signature of its own on each line. */
+export async function waiveLines({ notebook }: Workplace, { approvalId, lineIds, reason, ...signing }: ParsedInput<'approvalLines.waive'>): Promise<Approval> {
+  const lines = requireWaivable(notebook, approvalId, lineIds);
+  const because = reason.trim();
+  if (because === '') throw new InputError('reason', '', 'A waiver needs its reason: say why the run may go on all the same.');
   refuseLong('reason', reason);
-  const signature = await sign(notebook, signing, `waives “${title}” (${state}) because ${reason.trim()}`);
-  const again = requireWaivable(notebook, approvalId, lineId);
-  if (again.state !== state) throw new Refusal('conflict', 'The line stands otherwise by now; look at it before waiving it.');
-  notebook.append([{ kind: 'approvalLine.waived', body: { approvalId, lineId, of: again.state, reason: reason.trim(), signature } }]);
+  const meaningOf = ({ name, state }: Waivable) => `waives “${name}” (${state}) because ${because}`;
+  const signature = await sign(notebook, signing, meaningOf(lines[0]!));
+  const again = requireWaivable(notebook, approvalId, lineIds);
+  if (again.some(({ state }, index) => state !== lines[index]!.state)) throw new Refusal('conflict', 'A line stands otherwise by now; look at it before waiving it.');
+  notebook.append(lines.map((line) => ({ kind: 'approvalLine.waived', body: { approvalId, lineId: line.lineId, of: line.state, reason: because, signature: { ...signature, meaning: meaningOf(line) } } })));
   return approvalView(notebook, approvalId);
 }
 
@@ -74,7 +77,7 @@ function linked(notebook: OpenNotebook, { approvalId, job, planId, version, chec
   if (test.state !== 'finished' || finishedId === undefined) throw new InputError('testId', testId, 'Only a finished test fills a line; finish it first.');
   if (findSample(store, test.sampleId)?.job.toLowerCase() !== job.toLowerCase()) throw new InputError('testId', testId, `This test was not made on a sample of job ${job}.`);
   const other = checklist.find((line) => line.lineId !== lineId && line.result?.testId === testId);
-  if (other) throw new InputError('testId', testId, `This test fills the line ‘${other.title}’ already; each line is decided by a test of its own.`);
+  if (other) throw new InputError('testId', testId, `This test fills the line ‘${lineName(other)}’ already; each line is decided by a test of its own.`);
   const asked = findPlanVersion(store, planId, version)?.content.lines.find((line) => line.lineId === lineId);
   if (!added && asked?.methodId !== test.methodId) throw new InputError('testId', testId, 'This test was made by another method than the plan asks for.');
   const under = asked && conditionAgainstPlan(asked, notebook.methods.ofTest(test), test.conditions);
@@ -88,11 +91,20 @@ function requireObservable(notebook: OpenNotebook, approvalId: string, lineId: s
   return line;
 }
 
-function requireWaivable(notebook: OpenNotebook, approvalId: string, lineId: string) {
-  const line = lineOf(requireDraft(notebook, approvalId), lineId);
-  const { title, state } = line;
-  if (!isBlocking(state)) throw new Refusal('conflict', `This line blocks nothing (${state}); there is nothing to waive.`);
-  return { title, state };
+interface Waivable {
+  lineId: string;
+  name: string;
+  state: BlockingState;
+}
+
+function requireWaivable(notebook: OpenNotebook, approvalId: string, lineIds: readonly string[]): Waivable[] {
+  const draft = requireDraft(notebook, approvalId);
+  return [...new Set(lineIds)].map((lineId) => {
+    const line = lineOf(draft, lineId);
+    const { state } = line;
+    if (!isBlocking(state)) throw new Refusal('conflict', `The line ‘${lineName(line)}’ blocks nothing (${state}); there is nothing to waive.`);
+    return { lineId, name: lineName(line), state };
+  });
 }
 
 function refuseLong(field: string, text: string): void {

@@ -4,7 +4,9 @@ import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Approval } from '../../../../shared-lib/notebook/approval-views.ts';
 import { approvalView, requireApproval } from '../../approvals/approval-view.ts';
 import { attachmentDraft } from '../../attachment-draft.ts';
+import { fileStem } from '../../file-stem.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
+import type { StoredApproval } from '../../queries/approvals.ts';
 import { notebookHeading } from '../../queries/notebook-heading.ts';
 import { findPerson } from '../../queries/people.ts';
 import { Refusal } from '../../refusal.ts';
@@ -32,8 +34,8 @@ export async function signApproval(workplace: Workplace, { approvalId, digest, .
   if (workplace.open !== notebook || store.chainHash !== content.record.chainHash) {
     throw new Refusal('conflict', 'The notebook was changed while the page was being made; look at the approval and sign it again.');
   }
-  const frozen = attachmentDraft(store, `${fileStem(approval)}.json`, 'application/json', Buffer.from(JSON.stringify(content), 'utf8'));
-  const printed = attachmentDraft(store, `${fileStem(approval)}.pdf`, 'application/pdf', pdf);
+  const frozen = attachmentDraft(store, `${fileNameOf(approval)}.json`, 'application/json', Buffer.from(JSON.stringify(content), 'utf8'));
+  const printed = attachmentDraft(store, `${fileNameOf(approval)}.pdf`, 'application/pdf', pdf);
   notebook.append(
     [
       ...frozen.drafts,
@@ -60,11 +62,12 @@ export async function withdrawApproval({ notebook }: Workplace, { approvalId, re
 }
 
 export function approvalPdf({ notebook }: Workplace, { approvalId }: ParsedInput<'approval.pdf'>): { fileName: string; bytes: string } {
-  const { pdfSha256 } = requireApproval(notebook, approvalId);
+  const approval = requireApproval(notebook, approvalId);
+  const { pdfSha256 } = approval;
   if (pdfSha256 === null) throw new Refusal('conflict', 'The page is made when the approval is signed.');
   const bytes = notebook.store.attachment(pdfSha256);
   if (!bytes) throw new Refusal('not-found', 'The page of this press approval is missing from the notebook.');
-  return { fileName: `${fileStem(approvalView(notebook, approvalId))}.pdf`, bytes: Buffer.from(bytes).toString('base64') };
+  return { fileName: `${fileNameOf(approval)}.pdf`, bytes: Buffer.from(bytes).toString('base64') };
 }
 
 function requireReady(notebook: OpenNotebook, approvalId: string, digest: string): Approval {
@@ -80,7 +83,6 @@ function requireStanding(notebook: OpenNotebook, approvalId: string): void {
   if (replacedSeq !== null) throw new Refusal('conflict', 'A later approval has taken its place; withdraw that one.');
 }
 
-function fileStem({ job, pressRun }: Approval): string {
-  const name = `${job} ${pressRun}`.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
-  return `press-approval-${name || 'job'}`;
+function fileNameOf({ job, pressRun }: Pick<StoredApproval, 'job' | 'pressRun'>): string {
+  return `press-approval-${fileStem(`${job} ${pressRun}`.toLowerCase()) || 'job'}`;
 }

@@ -4,7 +4,7 @@ import type { FollowedPlan } from '../../../../shared-lib/notebook/plan-views.ts
 import { conditionAgainstPlan } from '../../condition-against-plan.ts';
 import { followedPlan, lineOfSample } from '../../followed-plan.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
-import { followedPlanOf, type StoredFollowedPlan } from '../../queries/plans.ts';
+import { followedPlanOf, testsOfLines, type StoredFollowedPlan } from '../../queries/plans.ts';
 import { findSample } from '../../queries/samples.ts';
 import { loadTest } from '../../queries/tests.ts';
 import { Refusal } from '../../refusal.ts';
@@ -59,6 +59,7 @@ export function takeTestForLine(workplace: Workplace, { sampleId, lineId, testId
   const { planId, line } = lineOfSample(notebook, sampleId, lineId);
   const test = loadTest(notebook.store, testId);
   if (test.sampleId !== sampleId) throw new InputError('testId', testId, 'This test was made on another sample.');
+  if ([...testsOfLines(notebook.store, sampleId, planId).values()].includes(testId)) throw new InputError('testId', testId, 'This test stands for a line of the plan already; each line asks for a test of its own.');
   if (test.methodId !== line.methodId) throw new InputError('testId', testId, 'This test was made by another method than the plan asks for.');
   const other = conditionAgainstPlan(line, notebook.methods.ofTest(test), test.conditions);
   if (other) throw new InputError('testId', testId, `This test was made under another condition than the plan asks for: ${other.label}.`);
