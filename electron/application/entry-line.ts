@@ -2,6 +2,7 @@ import type { EntryNames } from '../../shared-lib/notebook/entry-names.ts';
 import { describeEntry } from '../../shared-lib/notebook/entry-sentence.ts';
 import type { EntryLine } from '../../shared-lib/notebook/record-view.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
+import { entryPlace } from './entry-place.ts';
 import { correctionOf } from './corrections-of-test.ts';
 import type { FoundEntry } from './queries/entries.ts';
 import { benchOf } from './queries/merges.ts';
@@ -12,9 +13,9 @@ import { witnessesOfEntry, witnessesOfTest } from './queries/witnesses.ts';
 export function entryLine(store: NotebookStore, names: EntryNames, { entry, testId, sampleId }: FoundEntry): EntryLine {
   const { seq, id, recordedAt, occurredAt, by, kind, hash } = entry;
   const marks = [...benchMarks(store, entry), ...clockMarks(store, entry), ...(kind === 'work.witnessed' ? [] : witnessMarks(store, entry, testId))];
-  const line = { seq, id, recordedAt, occurredAt, by: nameOf(store, by), kind, sampleId, testId, hash, marks };
+  const line = { seq, id, recordedAt, occurredAt, by: nameOf(store, by), kind, sampleId, testId, place: null, hash, marks };
   try {
-    return { ...line, text: describeEntry(entry, names).text, correction: correctionOf(store, names, entry) };
+    return { ...line, place: entryPlace(entry), text: describeEntry(entry, names).text, correction: correctionOf(store, names, entry) };
   } catch {
     // Somebody changed it by hand; the rest of the record must still be seen.
     return { ...line, text: 'This entry cannot be read any more.', correction: null };

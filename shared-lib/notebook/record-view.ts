@@ -13,6 +13,8 @@ export interface EntryLine {
   correction: { before: string; after: string; reason: string } | null;
   sampleId: string | null;
   testId: string | null;
+  /** Where else the thing opens that the entry is about: a screen and the id of the thing on it. */
+  place: { screen: 'approvals' | 'plans' | 'lot' | 'material' | 'reports' | 'trials' | 'instruments' | 'methods'; id: string } | null;
   hash: string;
   /** What else is to be known about it, one sentence each: who witnessed it, that a clock went back. Absent: none. */
   marks?: string[];

@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import initSqlJs from 'sql.js';
 import { describe, expect, it } from 'vitest';
 import { NotebookStore } from '../../../electron/store/notebook-store.ts';
+import { frozenPlan } from '../plan/frozen-plan.ts';
 import { testBench, type TestBench } from './open-application.ts';
 
 const wasm = createRequire(import.meta.url).resolve('sql.js/dist/sql-wasm.wasm');
@@ -31,6 +32,23 @@ async function finishedTest(bench: TestBench): Promise<string> {
 }
 
 describe('the record', () => {
+  it('says where the thing opens that an entry is about', async () => {
+    const bench = await testBench();
+    const { materialId } = await bench.do('material.add', { kind: 'film', name: 'PET 12 µm', supplier: '', description: '' });
+    const { lotId } = await bench.do('lot.add', { materialId, code: 'OV-1', receivedOn: null, note: '' });
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    const { approvalId } = await bench.do('approval.draft', { planId, product: '', job: 'J-1', customer: '', pressRun: '', lotIds: [lotId], note: '' });
+    await bench.do('attachment.add', { attachedTo: 'lot', attachedId: lotId, name: 'certificate.txt', bytes: Buffer.from('12 µm').toString('base64') });
+    expect((await bench.do('record.list', { limit: 6 })).entries.map(({ kind, place }) => [kind, place])).toEqual([
+      ['attachment.linked', { screen: 'lot', id: lotId }],
+      ['attachment.added', null],
+      ['approval.drafted', { screen: 'approvals', id: approvalId }],
+      ['plan.added', { screen: 'plans', id: planId }],
+      ['lot.added', { screen: 'lot', id: lotId }],
+      ['material.added', { screen: 'material', id: materialId }],
+    ]);
+  });
+
   it('lists every entry in words, newest first, by page', async () => {
     const bench = await testBench();
     await bench.startTest('test-fluids');
