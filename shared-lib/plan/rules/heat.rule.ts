@@ -1,8 +1,7 @@
 import { atLeast, atMost, dayAfterPrinting, daysAfterLamination, daysAfterPrinting, type StressRule } from '../stress-rule.ts';
 
 const process = 'after the heat process, filled with water';
-const failure = 'print moved, bled or stuck to the facing pack';
-const wet = { facing: 'itself', failure };
+const faceToFace = { facing: 'itself', failure: 'print moved, bled or stuck to the facing pack' };
 
 export const heatRule: StressRule = {
   stress: 'heat',
@@ -12,7 +11,7 @@ export const heatRule: StressRule = {
       methodId: 'heat-resistance',
       moment: dayAfterPrinting,
       preparation: 'print against print',
-      conditions: wet,
+      conditions: faceToFace,
       replicates: 6,
       limits: [atLeast('t05', 95)],
       reason: 'The fill heats the print through to about 85 °C while packs lie on each other.',
@@ -22,7 +21,7 @@ export const heatRule: StressRule = {
       methodId: 'heat-resistance',
       moment: dayAfterPrinting,
       preparation: 'print against print',
-      conditions: wet,
+      conditions: faceToFace,
       replicates: 6,
       limits: [atLeast('t05', 110)],
       reason: 'Packs are held near 100 °C while they lie on each other.',
@@ -32,7 +31,7 @@ export const heatRule: StressRule = {
       methodId: 'heat-resistance',
       moment: dayAfterPrinting,
       preparation: 'print against print',
-      conditions: wet,
+      conditions: faceToFace,
       replicates: 6,
       limits: [atLeast('t05', 135)],
       reason: 'Packs are held at 121 °C and above under pressure while they touch.',

@@ -1,4 +1,4 @@
-import { atMost, dayAfterPrinting, type StressRule } from '../stress-rule.ts';
+import { atLeast, atMost, dayAfterPrinting, type StressRule } from '../stress-rule.ts';
 
 export const loadRule: StressRule = {
   stress: 'load',
@@ -30,7 +30,7 @@ export const loadRule: StressRule = {
       preparation: 'print against print',
       conditions: { pairing: 'print-print' },
       replicates: 5,
-      limits: [{ property: 'static', lower: 0.3, upper: null, source: 'common practice' }],
+      limits: [atLeast('static', 0.3)],
       reason: 'Packs that slide on each other let the stack lean and fall.',
     },
   ],

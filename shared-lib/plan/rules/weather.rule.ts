@@ -1,4 +1,4 @@
-import { atLeast, dayAfterPrinting, daysAfterPrinting, type StressRule } from '../stress-rule.ts';
+import { atLeast, atMost, dayAfterPrinting, daysAfterPrinting, type StressRule } from '../stress-rule.ts';
 
 const weathered = 'after 768 h of xenon daylight with water spray';
 
@@ -38,7 +38,7 @@ export const weatherRule: StressRule = {
       preparation: 'print against print, hot',
       conditions: { pressedBy: 'clamp', faces: 'print-print', pressureKPa: 20, temperatureC: 60, hours: 24 },
       replicates: 5,
-      limits: [{ property: 'worstGrade', lower: null, upper: 1, source: 'common practice' }],
+      limits: [atMost('worstGrade', 1)],
       reason: 'Dark print in the sun grows far hotter than the air while it lies under load.',
     },
   ],
