@@ -14,7 +14,8 @@ export default defineConfig({
     // The default leaves a core idle, which on two cores is half of them.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
-      { root, test: { name: 'unit', include: ['tests/{unit,reference}/**/*.test.ts'], environment: 'node', testTimeout: 60_000, setupFiles: ['tests/fast-check-seed.ts'] } },
+      // Nothing under these tests keeps state of its own, so the modules are read once for all files: a third of the time.
+      { root, test: { name: 'unit', include: ['tests/{unit,reference}/**/*.test.ts'], environment: 'node', isolate: false, testTimeout: 60_000, hookTimeout: 60_000, setupFiles: ['tests/fast-check-seed.ts'] } },
       { root, test: { name: 'store', include: ['tests/store/**/*.test.ts'], environment: 'node', testTimeout: 240_000, hookTimeout: 60_000 } },
       { root, test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], environment: 'node', testTimeout: 120_000, hookTimeout: 120_000 } },
       ...(slow ? [{ root, test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], environment: 'node' as const, testTimeout: 1_800_000 } }] : []),

@@ -73,10 +73,10 @@ async function go(page: Page, hash: string): Promise<void> {
   await page.evaluate(
     () =>
       new Promise<void>((resolve) => {
-        let timer = setTimeout(resolve, 150);
+        let timer = setTimeout(resolve, 80);
         new MutationObserver(() => {
           clearTimeout(timer);
-          timer = setTimeout(resolve, 150);
+          timer = setTimeout(resolve, 80);
         }).observe(document.body, { childList: true, subtree: true, characterData: true });
       }),
   );

@@ -1,6 +1,6 @@
-import { readdirSync } from 'node:fs';
+import { copyFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { buildDemoNotebook } from '../../../electron/application/demo/build-demo-notebook.ts';
 import { NotebookStore } from '../../../electron/store/notebook-store.ts';
 import { TestBench } from './open-application.ts';
@@ -19,14 +19,17 @@ async function entriesOf(file: string): Promise<string[]> {
 
 // Building it takes seconds, on a busy machine many.
 describe('the demo notebook', { timeout: 240_000 }, () => {
+  const built = path.join(new TestBench().folder, 'built.laydown');
+  beforeAll(() => buildDemoNotebook(built, print), 240_000);
+
   it('has the same entries each time, and the file appears only whole', async () => {
     const { folder } = new TestBench();
-    const files = ['one.laydown', 'two.laydown'].map((name) => path.join(folder, name));
-    for (const file of files) await buildDemoNotebook(file, print);
+    const file = path.join(folder, 'again.laydown');
+    await buildDemoNotebook(file, print);
     expect(readdirSync(folder).filter((name) => name.startsWith('.demo'))).toEqual([]);
-    const [one, two] = await Promise.all(files.map(entriesOf));
-    expect(one!.length).toBeGreaterThan(200);
-    expect(two).toEqual(one);
+    const entries = await entriesOf(built);
+    expect(entries.length).toBeGreaterThan(200);
+    expect(await entriesOf(file)).toEqual(entries);
   });
 
   it('leaves nothing behind when it fails', async () => {
@@ -42,7 +45,7 @@ describe('the demo notebook', { timeout: 240_000 }, () => {
   it('has something true for every screen, and every result follows from its readings', async () => {
     const bench = new TestBench();
     const file = path.join(bench.folder, 'demo.laydown');
-    await buildDemoNotebook(file, print);
+    copyFileSync(built, file);
     await bench.application.open(file);
     bench.time = Date.parse('2026-03-06T08:00:00.000Z');
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
