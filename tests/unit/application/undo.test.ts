@@ -103,6 +103,39 @@ describe('undo', () => {
     expect(await cellOf(bench, testId)).toMatchObject({ value: 40 });
   });
 
+  it('leaves what another has said of the same thing since: a person, a material, what a lot was made from', async () => {
+    const bench = await testBench();
+    const imke = (await bench.do('session.get', {})).atBench!.personId;
+    const abena = (await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: '' })).personId;
+    const { personId } = await bench.do('person.add', { name: 'Teodor Vance', initials: 'TV', role: '' });
+    const film = { name: 'PET 12', supplier: '', description: '' };
+    const { materialId } = await bench.do('material.add', { kind: 'film', ...film });
+    const lot = async (code: string) => (await bench.do('lot.add', { materialId, code, receivedOn: null, note: '' })).lotId;
+    const lots = [await lot('L-1'), await lot('L-2')];
+    const lotId = await lot('L-3');
+    const sayings: ((time: 1 | 2) => Promise<unknown>)[] = [
+      (time) => bench.do('person.change', { personId, name: 'Teodor Vance', role: `post ${time}`, reason: 'new post' }),
+      (time) => bench.do('material.describe', { materialId, ...film, description: `from data sheet ${time}`, reason: 'data sheet' }),
+      (time) => bench.do('lot.makeFrom', { lotId, lotIds: lots.slice(0, time), reason: 'as it went in' }),
+    ];
+    for (const say of sayings) {
+      await say(1);
+      await bench.do('session.takeBench', { personId: abena });
+      await say(2);
+      await bench.do('session.takeBench', { personId: imke });
+      const answer = await undo(bench);
+      expect(answer).toMatchObject({ done: false });
+      expect(answer.text).toContain('It was changed since');
+    }
+    expect((await bench.do('session.get', {})).people.find((person) => person.personId === personId)).toMatchObject({ role: 'post 2' });
+    expect(await bench.do('material.get', { materialId })).toMatchObject({ description: 'from data sheet 2' });
+    expect((await bench.do('lot.get', { lotId })).madeFrom).toHaveLength(2);
+    // Abena's own are still hers to take back.
+    await bench.do('session.takeBench', { personId: abena });
+    expect(await undo(bench)).toMatchObject({ done: true });
+    expect((await bench.do('lot.get', { lotId })).madeFrom).toHaveLength(1);
+  });
+
   it('takes a file away from where it was put, and brings a retired person back', async () => {
     const { bench, testId } = await withSheet();
     await bench.do('attachment.add', { attachedTo: 'test', attachedId: testId, name: 'note.txt', caption: '', bytes: Buffer.from('note').toString('base64') });
@@ -123,5 +156,17 @@ describe('a test begun by mistake', () => {
     expect((await bench.refused('test.withdraw', { testId, reason: 'wrong sample' })).message).toContain('This test has readings');
     await undo(bench);
     expect(await bench.do('test.withdraw', { testId, reason: 'wrong sample' })).toMatchObject({ withdrawn: 'wrong sample' });
+  });
+
+  it('is kept for a trace that was read into it, though nothing was typed', async () => {
+    const bench = await testBench();
+    const { test } = await bench.startTest('lamination-bond');
+    const lines = Array.from({ length: 40 }, (_, millimetre) => `${millimetre},${2 + (millimetre % 3) / 10}`);
+    const file = { name: 'peel.csv', bytes: Buffer.from(['Extension (mm),Force (N)', ...lines].join('\n')).toString('base64') };
+    const { reading } = await bench.do('trace.preview', { ...file, reading: {} });
+    await bench.do('trace.read', { testId: test.testId, row: 'r1', key: 'trace', ...file, reading });
+    expect((await bench.refused('test.withdraw', { testId: test.testId, reason: 'wrong sample' })).message).toContain('This test has readings');
+    await undo(bench);
+    expect(await bench.do('test.withdraw', { testId: test.testId, reason: 'wrong sample' })).toMatchObject({ withdrawn: 'wrong sample' });
   });
 });
