@@ -110,10 +110,12 @@ describe('a search through everything', () => {
   });
 
   it('shows what there is of each kind, and the arrow keys choose', async () => {
+    await callApi(page, 'trialSet.add', { title: 'Gloss series', question: '', product: '' });
     await keyboard.press('Control+k');
     await keyboard.type('gloss');
     const found = page.getByRole('listbox', { name: 'Found' });
     await found.getByRole('option', { name: /^Gloss on S-014/ }).waitFor();
+    await found.getByRole('group', { name: /^Trial sets/ }).waitFor();
     await found.getByRole('group', { name: /^Methods/ }).waitFor();
     await found.getByRole('group', { name: /^Record/ }).waitFor();
     expect(await breaches()).toEqual([]);

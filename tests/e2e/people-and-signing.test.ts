@@ -165,9 +165,17 @@ describe('a witness', () => {
     await page.getByRole('heading', { name: /^Page of work: / }).waitFor();
     const who = page.getByLabel('Who signs');
     expect(await who.locator('option').allInnerTexts()).toEqual(['choose…', 'Abena Quist']);
+    // What came since the page was shown is shown before it can be signed.
+    await callApi(page, 'row.remark', { testId, row: 'r1', remark: 'near the edge' });
+    await page.getByRole('row', { name: /near the edge/ }).waitFor();
     await keys.reach(who);
     await keys.type('Ab');
     await keys.press('Tab');
+    await keys.type('three dry cylinders');
+    await keys.press('Enter');
+    await page.getByText('Entries were added to this page since it was shown; read them first, then sign.').waitFor();
+    await page.getByRole('listitem').filter({ hasText: 'near the edge' }).waitFor();
+    await keys.reach(page.getByLabel(/^Passphrase/), 'backwards');
     await keys.type('three wet cylinders');
     await keys.press('Enter');
     await page.getByText('This is not the passphrase of Abena Quist.').waitFor();
