@@ -172,7 +172,7 @@ export class AppState {
   async #refreshSession(): Promise<void> {
     const answer = await this.#client.call('session.get', {});
     if (answer.ok) {
-      if (this.#session?.notebook?.fileName !== answer.value.notebook?.fileName) {
+      if (this.#session?.notebook?.handle !== answer.value.notebook?.handle) {
         this.#forgetNotebook();
         await this.drafts.load();
       }

@@ -30,6 +30,8 @@ export interface Person {
 export interface SessionView {
   /** `null` while no notebook is open. */
   notebook: {
+    /** As in `recent`; two notebooks may have one file name. */
+    handle: string;
     fileName: string;
     title: string;
     laboratory: string;

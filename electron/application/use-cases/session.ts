@@ -13,6 +13,7 @@ export function sessionView(workplace: Workplace): SessionView {
   const people = listPeople(store);
   return {
     notebook: {
+      handle: open.path,
       fileName: path.basename(open.path),
       ...notebookHeading(store),
       readOnly: store.readOnly !== '',
