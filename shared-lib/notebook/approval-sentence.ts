@@ -1,5 +1,6 @@
 import type { ApprovalEntry } from './approval-changes.ts';
 import type { EntryNames } from './entry-names.ts';
+import { because, ended } from './sentence.ts';
 
 /** An entry about a press approval in one sentence. */
 export function approvalSentence(entry: ApprovalEntry, names: EntryNames): string {
@@ -17,12 +18,12 @@ export function approvalSentence(entry: ApprovalEntry, names: EntryNames): strin
       return `Dropped a line that had been added to ${approval}: ${ended(entry.body.reason)}`;
     case 'approvalLine.linked': {
       const { result, reason } = entry.body;
-      return `Took ${names.test(result.testId)} for the line “${line}” of ${approval}${reason ? `: ${ended(reason)}` : '.'}`;
+      return `Took ${names.test(result.testId)} for the line “${line}” of ${approval}${because(reason)}`;
     }
     case 'approvalLine.observed': {
       const { remark, reason, signature } = entry.body;
       const why = reason ? ` Observed again: ${ended(reason)}` : '';
-      return `${names.person(signature.personId)} ${signature.meaning}, on ${approval}${remark ? `: ${ended(remark)}` : '.'}${why}`;
+      return `${names.person(signature.personId)} ${signature.meaning}, on ${approval}${because(remark)}${why}`;
     }
     case 'approvalLine.waived': {
       const { of, reason, signature } = entry.body;
@@ -44,7 +45,3 @@ const inWords: Record<Extract<ApprovalEntry, { kind: 'approvalLine.waived' }>['b
   undecided: 'is undecided',
   'not in order': 'was seen not to be in order',
 };
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
-}

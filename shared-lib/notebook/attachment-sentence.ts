@@ -1,13 +1,14 @@
 import type { AttachmentEntry } from './attachment-changes.ts';
 import type { AttachedTo } from './attachment-entries.ts';
 import type { EntryNames } from './entry-names.ts';
+import { because, ended } from './sentence.ts';
 
 /** An entry about a file that belongs to something, or a photograph that is measured, in one sentence. */
 export function attachmentSentence(entry: AttachmentEntry, names: EntryNames): string {
   switch (entry.kind) {
     case 'attachment.linked': {
       const { sha256, attachedTo, attachedId, caption } = entry.body;
-      return `Put the file ${names.file(sha256)} with ${thing(attachedTo, attachedId, names)}${caption ? `: ${ended(caption)}` : '.'}`;
+      return `Put the file ${names.file(sha256)} with ${thing(attachedTo, attachedId, names)}${because(caption)}`;
     }
     case 'attachment.unlinked': {
       const { sha256, attachedTo, attachedId, reason } = entry.body;
@@ -16,7 +17,7 @@ export function attachmentSentence(entry: AttachmentEntry, names: EntryNames): s
     case 'photo.measured': {
       const { sha256, testId, row, key, reading, reason } = entry.body;
       const where = `${names.field(testId, key)}, ${names.row(testId, row)}, in ${names.test(testId)}`;
-      return `Measured the photograph ${names.file(sha256)} at threshold ${reading.threshold} for ${where}${reason ? `: ${ended(reason)}` : '.'}`;
+      return `Measured the photograph ${names.file(sha256)} at threshold ${reading.threshold} for ${where}${because(reason)}`;
     }
   }
 }
@@ -38,8 +39,4 @@ function thing(attachedTo: AttachedTo, id: string, names: EntryNames): string {
     case 'fluid':
       return names.fluid(id);
   }
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

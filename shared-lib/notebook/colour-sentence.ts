@@ -2,6 +2,7 @@ import { spectrumInWords, spectrumOf } from '../colour/spectrum-text.ts';
 import type { ColourEntry } from './colour-changes.ts';
 import type { EntryNames } from './entry-names.ts';
 import { toleranceText } from './tolerance-text.ts';
+import { because } from './sentence.ts';
 
 /** An entry about reference colours or spectra in one sentence. */
 export function colourSentence(entry: ColourEntry, names: EntryNames): string {
@@ -19,9 +20,4 @@ export function colourSentence(entry: ColourEntry, names: EntryNames): string {
       return `Read the spectrum ${file.name} (${spectrumInWords(spectrumOf(value))}) into ${place}${because(reason)}`;
     }
   }
-}
-
-function because(reason: string): string {
-  if (reason === '') return '.';
-  return /[.!?…]$/.test(reason) ? `: ${reason}` : `: ${reason}.`;
 }

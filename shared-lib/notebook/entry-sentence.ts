@@ -1,20 +1,9 @@
 import type { CellValue } from '../method/method.ts';
 import { readDecimal } from '../quantity/decimal.ts';
+import { areas } from './areas.ts';
 import type { Entry } from './entry.ts';
-import { approvalSentence } from './approval-sentence.ts';
-import { equipmentSentence } from './equipment-sentence.ts';
-import { inHouseSentence } from './in-house-sentence.ts';
-import { materialSentence } from './material-sentence.ts';
-import { mergeSentence } from './merge-sentence.ts';
-import { personSentence } from './person-sentence.ts';
-import { planSentence } from './plan-sentence.ts';
-import { sampleSentence } from './sample-sentence.ts';
-import { trialSentence } from './trial-sentence.ts';
-import { witnessSentence } from './witness-sentence.ts';
-import { colourSentence } from './colour-sentence.ts';
-import { attachmentSentence } from './attachment-sentence.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './sentence.ts';
+import { because, ended, type EntrySentence } from './sentence.ts';
 
 function fileSize(bytes: number): string {
   return bytes < 1000 ? `${bytes} bytes` : `${Math.round(bytes / 1000)} kB`;
@@ -44,7 +33,7 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'limits.set': {
       const { testId, limits, rule, reason } = entry.body;
       const set = limits.length === 0 ? 'Removed the limits' : `Set ${limits.length === 1 ? 'the limit' : `${limits.length} limits`} (${rule} rule)`;
-      return plain(`${set} for ${names.test(testId)}${reason ? `: ${sentenceEnd(reason)}` : '.'}`);
+      return plain(`${set} for ${names.test(testId)}${because(reason)}`);
     }
     case 'condition.entered':
     case 'reading.entered':
@@ -56,20 +45,19 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
       return { text: `Corrected ${place(entry, names)} from ${correction.before} to ${correction.after}.`, correction };
     }
     case 'row.voided':
-      return plain(`Voided ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${sentenceEnd(entry.body.reason)}`);
+      return plain(`Voided ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${ended(entry.body.reason)}`);
     case 'row.restored':
-      return plain(`Restored ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${sentenceEnd(entry.body.reason)}`);
+      return plain(`Restored ${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}: ${ended(entry.body.reason)}`);
     case 'row.remarked': {
       const where = `${names.row(entry.body.testId, entry.body.row)} of ${names.test(entry.body.testId)}`;
-      return plain(entry.body.remark === '' ? `Removed the remark on ${where}.` : `Remarked on ${where}: ${sentenceEnd(entry.body.remark)}`);
+      return plain(entry.body.remark === '' ? `Removed the remark on ${where}.` : `Remarked on ${where}: ${ended(entry.body.remark)}`);
     }
     case 'attachment.added':
       return plain(`Attached the file ${entry.body.name} (${fileSize(entry.body.size)}).`);
     case 'trace.read': {
       const { points, reason } = entry.body;
       const { block } = entry.body.reading;
-      const why = reason ? `: ${sentenceEnd(reason)}` : '.';
-      return plain(`Read a trace of ${points} points${block > 0 ? ` (block ${block + 1} of its file)` : ''} into ${place(entry, names)}${why}`);
+      return plain(`Read a trace of ${points} points${block > 0 ? ` (block ${block + 1} of its file)` : ''} into ${place(entry, names)}${because(reason)}`);
     }
     case 'test.finished': {
       const verdicts = entry.body.verdicts.filter((verdict) => verdict.verdict !== 'no limit').map((verdict) => verdict.verdict);
@@ -78,73 +66,13 @@ export function describeEntry(entry: Entry, names: EntryNames): EntrySentence {
     case 'report.issued': {
       const { number, recipient, testIds, replaces } = entry.body;
       const tests = testIds.length === 1 ? 'one test' : `${testIds.length} tests`;
-      const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${sentenceEnd(replaces.reason)}` : '.';
+      const instead = replaces ? ` in place of report ${names.report(replaces.reportId)}: ${ended(replaces.reason)}` : '.';
       return plain(`Issued report ${number} on ${tests}${recipient ? ` to ${recipient}` : ''}${instead}`);
     }
-    case 'attachment.linked':
-    case 'attachment.unlinked':
-    case 'photo.measured':
-      return plain(attachmentSentence(entry, names));
-    case 'reference.added':
-    case 'tolerance.set':
-    case 'spectrum.read':
-      return plain(colourSentence(entry, names));
-    case 'habit.described':
-    case 'inHouseMethod.added':
-    case 'inHouseMethod.versioned':
-    case 'inHouseMethod.retired':
-      return plain(inHouseSentence(entry, names));
-    case 'person.changed':
-    case 'person.retired':
-    case 'person.returned':
-    case 'passphrase.set':
-    case 'signing.refused':
-      return personSentence(entry, names);
-    case 'notebook.merged':
-    case 'conflict.settled':
-      return plain(mergeSentence(entry));
-    case 'work.witnessed':
-    case 'test.withdrawn':
-      return plain(witnessSentence(entry, names));
-    case 'plan.added':
-    case 'plan.versioned':
-    case 'plan.retired':
-    case 'plan.followed':
-    case 'plan.left':
-    case 'planLine.tested':
-      return plain(planSentence(entry, names));
-    case 'approval.drafted':
-    case 'approvalLine.added':
-    case 'approvalLine.dropped':
-    case 'approvalLine.linked':
-    case 'approvalLine.observed':
-    case 'approvalLine.waived':
-    case 'approval.signed':
-    case 'approval.withdrawn':
-      return plain(approvalSentence(entry, names));
-    case 'material.described':
-    case 'lot.described':
-    case 'lot.madeFrom':
-    case 'lot.retired':
-    case 'lot.returned':
-      return materialSentence(entry, names);
-    case 'sample.changed':
-    case 'sample.retired':
-    case 'sample.returned':
-      return sampleSentence(entry, names);
-    case 'instrument.added':
-    case 'instrument.changed':
-    case 'instrument.calibrated':
-    case 'calibration.voided':
-    case 'instrument.retired':
-    case 'instrument.returned':
-    case 'fluid.added':
-    case 'fluid.changed':
-    case 'fluid.retired':
-    case 'fluid.returned':
-      return equipmentSentence(entry, names);
-    default:
-      return plain(trialSentence(entry, names));
+    default: {
+      const sentence = areas[entry.kind].sentence(entry, names);
+      return typeof sentence === 'string' ? plain(sentence) : sentence;
+    }
   }
 }
 
@@ -198,9 +126,4 @@ function listed(items: string[]): string {
 
 function quoted(text: string): string {
   return `“${text}”`;
-}
-
-/** Ends like a sentence, also when the person who wrote it did not put a full stop. */
-function sentenceEnd(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

@@ -1,7 +1,7 @@
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { FluidFields, InstrumentFields } from './equipment-entries.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './sentence.ts';
+import { because, type EntrySentence } from './sentence.ts';
 import type { EquipmentEntry } from './equipment-changes.ts';
 
 /** An entry about an instrument, or a test fluid, tape or standard, in one sentence. */
@@ -56,9 +56,4 @@ function fluidWords(names: EntryNames): FieldWords<FluidFields> {
 
 function changed(name: string, { said, correction }: ReturnType<typeof changedFields>, reason: string): EntrySentence {
   return { text: `Changed ${name}: ${said}${because(reason)}`, correction };
-}
-
-function because(reason: string): string {
-  if (reason === '') return '.';
-  return /[.!?…]$/.test(reason) ? `: ${reason}` : `: ${reason}.`;
 }

@@ -1,6 +1,7 @@
 import type { MethodOrigin } from '../method/in-house/written-method.ts';
 import type { EntryNames } from './entry-names.ts';
 import type { InHouseEntry } from './in-house-changes.ts';
+import { ended } from './sentence.ts';
 
 /** An entry about an in-house method in one sentence. */
 export function inHouseSentence(entry: InHouseEntry, names: EntryNames): string {
@@ -26,8 +27,4 @@ export function inHouseSentence(entry: InHouseEntry, names: EntryNames): string 
 
 function from({ laboratory, notebook, version }: MethodOrigin): string {
   return `, version ${version} of ${laboratory || notebook || 'another notebook'}`;
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

@@ -1,7 +1,7 @@
 import { structureText } from '../material/structure-text.ts';
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './sentence.ts';
+import { because, type EntrySentence } from './sentence.ts';
 import type { MaterialEntry } from './material-changes.ts';
 import type { LotFields, MaterialFields } from './material-entries.ts';
 
@@ -46,9 +46,4 @@ export function materialSentence(entry: MaterialEntry, names: EntryNames): Entry
 
 function described(name: string, { said, correction }: ReturnType<typeof changedFields>, reason: string): EntrySentence {
   return { text: `Described ${name}: ${said}${because(reason)}`, correction };
-}
-
-function because(reason: string): string {
-  if (reason === '') return '.';
-  return /[.!?…]$/.test(reason) ? `: ${reason}` : `: ${reason}.`;
 }

@@ -1,4 +1,5 @@
 import type { MergeEntry } from './merge-changes.ts';
+import { ended } from './sentence.ts';
 
 /** An entry about notebooks that are brought together, in one sentence. */
 export function mergeSentence(entry: MergeEntry): string {
@@ -8,8 +9,4 @@ export function mergeSentence(entry: MergeEntry): string {
   const what = `${count} ${count === 1 ? 'entry' : 'entries'} of ${bench} (“${title}”)`;
   const open = conflicts.length === 0 ? 'nothing contradicted' : `${conflicts.length} ${conflicts.length === 1 ? 'conflict' : 'conflicts'} to settle`;
   return `Brought in ${what}: ${open}.`;
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

@@ -1,5 +1,5 @@
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './sentence.ts';
+import { ended, type EntrySentence } from './sentence.ts';
 import type { PersonEntry } from './person-changes.ts';
 
 /** An entry about a person in one sentence. */
@@ -24,8 +24,4 @@ export function personSentence(entry: PersonEntry, names: EntryNames): EntrySent
 
 function named({ name, role }: { name: string; role: string }): string {
   return role ? `${name}, ${role}` : name;
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

@@ -1,5 +1,6 @@
 import type { EntryNames } from './entry-names.ts';
 import type { PlanEntry } from './plan-changes.ts';
+import { because, ended } from './sentence.ts';
 
 /** An entry about a plan in one sentence. */
 export function planSentence(entry: PlanEntry, names: EntryNames): string {
@@ -18,7 +19,7 @@ export function planSentence(entry: PlanEntry, names: EntryNames): string {
     case 'plan.followed': {
       const { sampleId, planId, version, printedAt, laminatedAt, reason } = entry.body;
       const times = [...(printedAt ? [`printed ${moment(printedAt)}`] : []), ...(laminatedAt ? [`laminated ${moment(laminatedAt)}`] : [])];
-      return `Sample ${names.sample(sampleId)} follows the plan ${names.plan(planId)}, version ${version}${times.map((time) => `, ${time}`).join('')}${reason ? `: ${ended(reason)}` : '.'}`;
+      return `Sample ${names.sample(sampleId)} follows the plan ${names.plan(planId)}, version ${version}${times.map((time) => `, ${time}`).join('')}${because(reason)}`;
     }
     case 'plan.left':
       return `Sample ${names.sample(entry.body.sampleId)} follows its plan no more: ${ended(entry.body.reason)}`;
@@ -33,8 +34,4 @@ function counted(count: number, noun: string): string {
 
 function moment(instant: string): string {
   return `${instant.slice(0, 10)} ${instant.slice(11, 16)} UTC`;
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }

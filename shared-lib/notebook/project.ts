@@ -1,21 +1,12 @@
-import { approvalChanges } from './approval-changes.ts';
-import { attachedAbout, attachmentChanges } from './attachment-changes.ts';
-import { colourChanges } from './colour-changes.ts';
-import type { Entry } from './entry.ts';
-import { equipmentChanges } from './equipment-changes.ts';
 import type { Limit } from '../method/method.ts';
+import { areas } from './areas.ts';
+import { attachedAbout } from './attachment-changes.ts';
+import type { Entry } from './entry.ts';
+import { noLotDetails } from './material-entries.ts';
+import { signedChanges } from './person-changes.ts';
+import { noSampleDetails } from './sample-entries.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableChange, TableName } from './tables.ts';
-import { inHouseChanges } from './in-house-changes.ts';
-import { materialChanges } from './material-changes.ts';
-import { noLotDetails } from './material-entries.ts';
-import { mergeChanges } from './merge-changes.ts';
-import { personChanges, signedChanges } from './person-changes.ts';
-import { planChanges } from './plan-changes.ts';
-import { sampleChanges } from './sample-changes.ts';
-import { noSampleDetails } from './sample-entries.ts';
-import { trialChanges } from './trial-changes.ts';
-import { witnessChanges } from './witness-changes.ts';
 
 /**
  * What an entry does to the tables. It looks at the entry alone, so its cost never grows with the notebook, and doing
@@ -159,70 +150,8 @@ function changesOf(entry: Entry): ChangeOf<TableName>[] {
         ...(replaces ? [set('report', { reportId: replaces.reportId }, { replacedBy: report.reportId })] : []),
       ];
     }
-    case 'attachment.linked':
-    case 'attachment.unlinked':
-    case 'photo.measured':
-      return attachmentChanges(entry);
-    case 'reference.added':
-    case 'tolerance.set':
-    case 'spectrum.read':
-      return colourChanges(entry);
-    case 'habit.described':
-    case 'inHouseMethod.added':
-    case 'inHouseMethod.versioned':
-    case 'inHouseMethod.retired':
-      return inHouseChanges(entry);
-    case 'person.changed':
-    case 'person.retired':
-    case 'person.returned':
-    case 'passphrase.set':
-    case 'signing.refused':
-      return personChanges(entry);
-    case 'notebook.merged':
-    case 'conflict.settled':
-      return mergeChanges(entry);
-    case 'work.witnessed':
-    case 'test.withdrawn':
-      return witnessChanges(entry);
-    case 'plan.added':
-    case 'plan.versioned':
-    case 'plan.retired':
-    case 'plan.followed':
-    case 'plan.left':
-    case 'planLine.tested':
-      return planChanges(entry);
-    case 'approval.drafted':
-    case 'approvalLine.added':
-    case 'approvalLine.dropped':
-    case 'approvalLine.linked':
-    case 'approvalLine.observed':
-    case 'approvalLine.waived':
-    case 'approval.signed':
-    case 'approval.withdrawn':
-      return approvalChanges(entry);
-    case 'material.described':
-    case 'lot.described':
-    case 'lot.madeFrom':
-    case 'lot.retired':
-    case 'lot.returned':
-      return materialChanges(entry);
-    case 'sample.changed':
-    case 'sample.retired':
-    case 'sample.returned':
-      return sampleChanges(entry);
-    case 'instrument.added':
-    case 'instrument.changed':
-    case 'instrument.calibrated':
-    case 'calibration.voided':
-    case 'instrument.retired':
-    case 'instrument.returned':
-    case 'fluid.added':
-    case 'fluid.changed':
-    case 'fluid.retired':
-    case 'fluid.returned':
-      return equipmentChanges(entry);
     default:
-      return trialChanges(entry);
+      return areas[entry.kind].changes(entry);
   }
 }
 

@@ -1,6 +1,6 @@
 import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { EntryNames } from './entry-names.ts';
-import type { EntrySentence } from './sentence.ts';
+import { because, type EntrySentence } from './sentence.ts';
 import type { SampleEntry } from './sample-changes.ts';
 import type { SampleFields } from './sample-entries.ts';
 
@@ -35,9 +35,4 @@ function wordsOf(names: EntryNames): FieldWords<SampleFields> {
     lotIds: { label: 'lots', text: (lotIds) => lotIds.map((lotId) => names.lot(lotId)).join(', ') },
     note: { label: 'note', text },
   };
-}
-
-function because(reason: string): string {
-  if (reason === '') return '.';
-  return /[.!?…]$/.test(reason) ? `: ${reason}` : `: ${reason}.`;
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 
 /**
  * That a person stood up for something, having typed their own passphrase. It stands in the body of the entry that it signs,
- * as `signature`, and is sealed with it; `electron/application/sign.ts` makes it.
+ * as `signature`, and is sealed with it; `electron/application/signing/sign.ts` makes it.
  */
 export const signatureSchema = z.strictObject({
   /** Who signs; it need not be the person at the bench. */

@@ -1,5 +1,6 @@
 import type { EntryNames } from './entry-names.ts';
 import type { TrialEntry } from './trial-changes.ts';
+import { because } from './sentence.ts';
 
 /** An entry about formulation trials or measurement studies in one sentence. */
 export function trialSentence(entry: TrialEntry, names: EntryNames): string {
@@ -40,9 +41,4 @@ export function trialSentence(entry: TrialEntry, names: EntryNames): string {
 
 function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
-}
-
-function because(reason: string): string {
-  if (reason === '') return '.';
-  return /[.!?…]$/.test(reason) ? `: ${reason}` : `: ${reason}.`;
 }

@@ -1,5 +1,6 @@
 import type { EntryNames } from './entry-names.ts';
 import type { WitnessEntry } from './witness-changes.ts';
+import { ended } from './sentence.ts';
 
 /** An entry about work that was witnessed or withdrawn, in one sentence. */
 export function witnessSentence(entry: WitnessEntry, names: EntryNames): string {
@@ -14,8 +15,4 @@ export function witnessSentence(entry: WitnessEntry, names: EntryNames): string 
     case 'test.withdrawn':
       return `Withdrew ${names.test(entry.body.testId)}: ${ended(entry.body.reason)}`;
   }
-}
-
-function ended(text: string): string {
-  return /[.!?…]$/.test(text) ? text : `${text}.`;
 }
