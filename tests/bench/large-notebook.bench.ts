@@ -108,6 +108,7 @@ const SCREENS: [what: string, work: (bench: Bench) => Promise<unknown>][] = [
   ['one bench sheet', (bench) => bench.do('test.get', { testId: bench.at.testId })],
   ['the newest 100 entries', (bench) => bench.do('record.list', {})],
   ['entries found by a word', (bench) => bench.do('record.list', { search: 'torn' })],
+  ['everything found by a code', (bench) => bench.do('search.find', { search: 'S-014' })],
   ['the trial set', async (bench) => bench.do('trialSets.list', {})],
 ];
 for (const [what, work] of SCREENS) {

@@ -18,7 +18,7 @@ function torn(trials: number): { name: string; readings: Censored[] }[] {
 const question = { control: 'R0', kind: 'number', scale: { low: 0, high: 5 }, unit: 'N/15 mm', level: 0.95 } as const;
 const [few, many] = [torn(20), torn(200)];
 
-compare({
+await compare({
   what: '200 trials with torn specimens against a control',
   peer: 'ten times the same with 20 trials',
   target: { atMost: 1.5 },

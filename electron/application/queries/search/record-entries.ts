@@ -17,6 +17,6 @@ export const recordEntries: SearchKind = {
       const place = testId ? { screen: 'record' as const, id: testId } : sampleId ? { screen: 'samples' as const, id: sampleId } : { screen: 'record' as const, id: '' };
       return { key: id, title: text, detail: `entry ${seq} · ${by} · ${occurredAt.slice(0, 10)}`, ...place };
     });
-    return { ...countEntries(store, search, MOST_COUNTED), hits };
+    return hits.length < limit ? { total: hits.length, many: false, hits } : { ...countEntries(store, search, MOST_COUNTED), hits };
   },
 };

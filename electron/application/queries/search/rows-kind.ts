@@ -21,8 +21,7 @@ export function rowsKind(title: string, screen: SearchHit['screen'], rows: strin
         `SELECT key, id, title, detail ${found} ORDER BY title = ? COLLATE NOCASE DESC, newest DESC LIMIT ?`,
         [...patterns, whole, limit],
       );
-      if (hits.length < limit) return { total: hits.length, many: false, hits: hits.map((hit) => ({ ...hit, screen })) };
-      const { total } = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 ${found} LIMIT ?)`, [...patterns, MOST_COUNTED + 1])!;
+      const total = hits.length < limit ? hits.length : store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 ${found} LIMIT ?)`, [...patterns, MOST_COUNTED + 1])!.total;
       return { total: Math.min(total, MOST_COUNTED), many: total > MOST_COUNTED, hits: hits.map((hit) => ({ ...hit, screen })) };
     },
   };

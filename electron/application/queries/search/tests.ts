@@ -23,14 +23,13 @@ export const tests: SearchKind = {
   find(notebook, words, limit) {
     const { store, methods } = notebook;
     const conditions = words.map((word) => {
-      const named = methodsNamed(notebook, word);
-      const byMethod = named.length === 0 ? '' : ` OR methodId IN (${named.map(() => '?').join(', ')})`;
-      return { sql: `(${SAMPLE}${byMethod})`, params: [likePattern(word), ...named] };
+      // As one list in one parameter: the statement stays the same, however many methods a word names.
+      return [likePattern(word), JSON.stringify(methodsNamed(notebook, word))];
     });
-    const found = `FROM test WHERE ${conditions.map(({ sql }) => sql).join(' AND ')}`;
-    const params = conditions.flatMap((condition) => condition.params);
+    const found = `FROM test WHERE ${conditions.map(() => `(${SAMPLE} OR methodId IN (SELECT value FROM json_each(?)))`).join(' AND ')}`;
+    const params = conditions.flat();
     const rows = store.all<FoundTest>(`SELECT testId, methodId, methodVersion, sampleId, state, startedAt ${found} ORDER BY startedSeq DESC LIMIT ?`, [...params, limit]);
-    const { total } = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 ${found} LIMIT ?)`, [...params, MOST_COUNTED + 1])!;
+    const total = rows.length < limit ? rows.length : store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 ${found} LIMIT ?)`, [...params, MOST_COUNTED + 1])!.total;
     const hits = rows.map((test): SearchHit => {
       const code = store.one<{ code: string }>('SELECT code FROM sample WHERE sampleId = ?', [test.sampleId])?.code ?? '';
       return {
