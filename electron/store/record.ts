@@ -70,7 +70,7 @@ export function replay(database: Database, batches: Batch[]): { added: number; s
     try {
       database.transaction(() => addBatch(database, batch));
     } catch {
-      return { added, stopped: `entry ${batch.entries[0]!.seq} does not fit the notebook` };
+      return { added, stopped: `${nameOf(batch)} does not fit the notebook` };
     }
     added += (batch.brought?.length ?? 0) + batch.entries.length;
   }
@@ -86,7 +86,7 @@ function misfit(database: Database, batch: Batch): 'known' | string {
     const known = [...brought, ...batch.entries].every(({ id, hash }) => database.one('SELECT 1 FROM entry WHERE id = ? AND hash = ?', [id, hash]));
     return known ? 'known' : `entry ${first.seq} of the journal is another one than in the file`;
   }
-  if (brought.some((entry) => entryHash(entry) !== entry.hash)) return `an entry of another bench in the journal was changed`;
+  if (brought.some((entry) => entryHash(entry) !== entry.hash)) return 'an entry of another bench in the journal was changed';
   end = { count: end.count + brought.length, hash: end.hash };
   for (const entry of batch.entries) {
     if (entry.seq !== end.count + 1 || entry.previous !== end.hash || entryHash(entry) !== entry.hash) {
@@ -94,7 +94,12 @@ function misfit(database: Database, batch: Batch): 'known' | string {
     }
     end = { count: entry.seq, hash: entry.hash };
   }
-  return batch.attachments.every(({ sha256, bytes }) => sha256Hex(bytes) === sha256) ? '' : `an attachment of ${first ? `entry ${first.seq}` : 'another bench'} was changed`;
+  return batch.attachments.every(({ sha256, bytes }) => sha256Hex(bytes) === sha256) ? '' : `an attachment of ${nameOf(batch)} was changed`;
+}
+
+/** Files of a notebook that was brought in go ahead of its entries. */
+function nameOf({ entries: [first] }: Batch): string {
+  return first ? `entry ${first.seq}` : 'another bench';
 }
 
 type EntryRow = Record<Exclude<keyof Entry, 'sealedSeq'>, string | number> & { sealedSeq: number | null };

@@ -1,7 +1,7 @@
-import path from 'node:path';
+import { stem } from '../../store/companion-paths.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 
 /** What a bench is called where two come together: the file of its notebook without the ending. */
 export function benchName(store: NotebookStore): string {
-  return path.basename(store.path).replace(/\.laydown$/i, '').slice(0, 100);
+  return stem(store.path).slice(0, 100);
 }
