@@ -1,31 +1,22 @@
-import { mkdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { frozenPlan } from '../unit/plan/frozen-plan.ts';
 import { callApi } from './call-api.ts';
-import { Keyboard } from './keyboard.ts';
+import type { Keyboard } from './keyboard.ts';
+import { NewNotebook } from './new-notebook.ts';
 import { readPdf, solid } from './pdf-text.ts';
-import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
 
 /** A press approval from its draft to its withdrawal, by keyboard alone. The steps build on each other and run in order. */
-const program = new ServedNotebook();
-const pictures = path.resolve(import.meta.dirname, '../../out/screens');
+const notebook = new NewNotebook();
 const PASS = 'three dry cylinders';
-let browser: Browser;
 let page: Page;
-let troubles: string[];
 let keys: Keyboard;
 let testId: string;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
-  browser = await launchBrowser();
-  await program.start(path.join(program.home, 'none-yet.laydown'));
-  ({ page, troubles } = await openPage(browser, program.address));
-  page.setDefaultTimeout(15_000);
-  keys = new Keyboard(page);
-  const { atBench } = await callApi(page, 'notebook.create', { fileName: 'approvals', title: 'Approvals', laboratory: 'Quillmere Flexibles', person: { name: 'Imke Rasmund', initials: 'IR', role: 'technician' } });
+  ({ page, keys } = await notebook.open('Approvals'));
+  const { atBench } = await callApi(page, 'session.get', {});
   const abena = await callApi(page, 'person.add', { name: 'Abena Quist', initials: 'AQ', role: 'quality lead' });
   for (const { personId } of [atBench!, abena]) await callApi(page, 'passphrase.set', { personId, passphrase: PASS });
   const { materialId } = await callApi(page, 'material.add', { kind: 'ink', name: 'Low-migration red', supplier: 'Tamarind', description: '' });
@@ -47,21 +38,11 @@ beforeAll(async () => {
   await callApi(page, 'test.finish', { testId, remark: '' });
 });
 
-afterAll(async () => {
-  await browser.close();
-  await program.stopAndClear();
-});
+afterAll(() => notebook.close());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 const row = (name: string | RegExp) => page.getByRole('row', { name });
 const form = (name: string) => page.getByRole('form', { name });
-
-async function picture(name: string): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: theme });
-    await page.screenshot({ path: path.join(pictures, `${name}-${theme}.png`), fullPage: true });
-  }
-}
 
 /** Chooses who signs, types the passphrase and sends the form. */
 async function sign(name: string, passphrase: string): Promise<void> {
@@ -89,7 +70,7 @@ describe('a press approval by keyboard', () => {
     await keys.fill(page.getByLabel(/^Press run/), 'run 2');
     await keys.pressButton(button('Draft it'));
     await page.getByRole('heading', { name: 'Press approval: job J-100' }).waitFor();
-    await page.getByText('Of its lines, 2 are open: Specular gloss; Lamination bond strength.').waitFor();
+    await page.getByText('Of its lines, 2 are open: Specular gloss, on press; Lamination bond strength, 7 days after lamination.').waitFor();
     expect(await button('Sign…').isDisabled()).toBe(true);
   });
 
@@ -104,7 +85,7 @@ describe('a press approval by keyboard', () => {
   it('takes the results that the job has, each with its verdict against the plan', async () => {
     await keys.pressButton(button('Take the offered results'));
     await row(/^Specular gloss.*Gloss 81\.0 GU.*meets/).waitFor();
-    await page.getByText('Of its lines, 1 is open: Lamination bond strength.').waitFor();
+    await page.getByText('Of its lines, 1 is open: Lamination bond strength, 7 days after lamination.').waitFor();
   });
 
   it('takes a line of one’s own, filled by what a person saw and signs for', async () => {
@@ -137,21 +118,39 @@ describe('a press approval by keyboard', () => {
     await sign('Abena Quist', PASS);
     await row(/^Lamination bond.*Waived by Abena Quist, quality lead.*rolls wait until the bond is read.*waived/).waitFor();
     await page.getByText('Every line is filled or waived.').waitFor();
-    await picture('approval-ready');
+    await notebook.picture('approval-ready');
+  });
+
+  it('has several lines waived at once', async () => {
+    const { approvalId } = (await callApi(page, 'approvals.list', {}))[0]!;
+    for (const title of ['Register is within tolerance', 'Winding is even']) await callApi(page, 'approvalLine.add', { approvalId, title });
+    await page.getByText('Of its lines, 2 are open: Register is within tolerance; Winding is even.').waitFor();
+    await keys.pressButton(button('Waive several…'), 'backwards');
+    const panel = form('Waive several lines');
+    await keys.fill(panel.getByLabel(/^Why the run may go on/), 'looked at on the next roll');
+    await sign('Abena Quist', PASS);
+    await panel.getByText('Tick the lines that are waived.').waitFor();
+    for (const line of [/^Winding/, /^Register/]) {
+      await keys.reach(panel.getByRole('checkbox', { name: line }), 'backwards');
+      await keys.press('Space');
+    }
+    await sign('Abena Quist', PASS);
+    await row(/^Winding is even.*Waived by Abena Quist.*looked at on the next roll.*waived/).waitFor();
+    await page.getByText('Every line is filled or waived.').waitFor();
   });
 
   it('is signed with the passphrase, having said in words what is signed', async () => {
     await keys.pressButton(button('Sign…'), 'backwards');
     const panel = form('Sign the press approval');
-    await panel.getByText('approves the press run of job J-100 (dumpling pouch 600 g, run 2): 3 lines: 1 meets its limits, 1 was seen to be in order, 1 is waived (by Abena Quist).').waitFor();
+    await panel.getByText('approves the press run of job J-100 (dumpling pouch 600 g, run 2): 5 lines: 1 meets its limits, 1 was seen to be in order, 3 are waived (by Abena Quist).').waitFor();
     await panel.getByText('waived by Abena Quist, rolls wait until the bond is read').waitFor();
     await sign('Abena Quist', 'guessed at random');
     await page.getByText('This is not the passphrase of Abena Quist.').waitFor();
-    await picture('approval-sign');
+    await notebook.picture('approval-sign');
     await sign('Abena Quist', PASS);
     await page.getByRole('heading', { name: 'Signature' }).waitFor();
     expect(await button(/^Fill/).count()).toBe(0);
-    await picture('approval-signed');
+    await notebook.picture('approval-signed');
   });
 
   it('is a page of its own', async () => {
@@ -166,9 +165,11 @@ describe('a press approval by keyboard', () => {
   it('says when a result that it stands on was corrected later', async () => {
     await callApi(page, 'reading.enter', { testId, row: 'r1', key: 'gloss', typed: '60', reason: 'misread' });
     await page.getByText('Gloss on QF-1 was corrected after it was approved, and not finished again yet.').first().waitFor();
+    await keys.goTo('Today');
+    await page.getByRole('link', { name: 'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g' }).waitFor();
     await keys.goTo('Approvals');
     await row(/^J-100.*signed, corrected later/).waitFor();
-    await picture('approvals');
+    await notebook.picture('approvals');
   });
 
   it('is withdrawn by name and with a reason, and the record tells it all', async () => {
@@ -180,7 +181,10 @@ describe('a press approval by keyboard', () => {
     await page.getByText(/^Withdrawn by Abena Quist/).waitFor();
     const { entries } = await callApi(page, 'record.list', {});
     expect(entries[0]!.text).toBe('Abena Quist withdrew the press approval of job J-100, dumpling pouch 600 g: gloss was misread.');
+    await keys.goTo('Record');
+    await keys.pressButton(page.getByRole('link', { name: `Open the approval of entry ${entries[0]!.seq}` }));
+    await page.getByRole('heading', { name: 'Press approval: job J-100' }).waitFor();
     expect(await callApi(page, 'record.verify', {})).toMatchObject({ intact: true, problems: [] });
-    expect(troubles).toEqual([]);
+    expect(notebook.troubles).toEqual([]);
   });
 });

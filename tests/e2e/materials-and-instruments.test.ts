@@ -1,30 +1,20 @@
-import { mkdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
-import type { Browser, Locator, Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { callApi } from './call-api.ts';
-import { Keyboard } from './keyboard.ts';
-import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
+import type { Keyboard } from './keyboard.ts';
+import { NewNotebook } from './new-notebook.ts';
 
 /**
  * Materials, lots and what was made from them, a recall, a sample with its label, instruments and test fluids: by keyboard
  * alone. The steps build on each other and run in order.
  */
-const program = new ServedNotebook();
-const pictures = path.resolve(import.meta.dirname, '../../out/screens');
-let browser: Browser;
+const notebook = new NewNotebook();
 let page: Page;
-let troubles: string[];
 let keys: Keyboard;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
-  browser = await launchBrowser();
-  await program.start(path.join(program.home, 'none-yet.laydown'));
-  ({ page, troubles } = await openPage(browser, program.address));
-  page.setDefaultTimeout(20_000);
-  keys = new Keyboard(page);
-  await callApi(page, 'notebook.create', { fileName: 'kept', title: 'Kept things', laboratory: 'Quillmere Flexibles', person: { name: 'Imke Rasmund', initials: 'IR', role: 'technician' } });
+  ({ page, keys } = await notebook.open('Kept things'));
   for (const [kind, name, code] of [['film', 'PET 12 µm', 'OV-1'], ['ink', 'Series R0', 'TM-1']] as const) {
     const { materialId } = await callApi(page, 'material.add', { kind, name, supplier: 'Osprey Vale', description: '' });
     await callApi(page, 'lot.add', { materialId, code, receivedOn: null, note: '' });
@@ -33,10 +23,7 @@ beforeAll(async () => {
   await page.getByRole('heading', { name: 'Today', level: 1 }).waitFor();
 });
 
-afterAll(async () => {
-  await browser.close();
-  await program.stopAndClear();
-});
+afterAll(() => notebook.close());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 const link = (name: string | RegExp) => page.getByRole('link', { name, exact: typeof name === 'string' });
@@ -44,13 +31,6 @@ const heading = (name: string) => page.getByRole('heading', { name, level: 1, ex
 const field = (name: string | RegExp): Locator => page.getByLabel(name, { exact: typeof name === 'string' });
 /** A day that lies before today, as a field for days is typed into: month, day, year. */
 const LAST_YEAR = '01152025';
-
-async function picture(name: string): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: theme });
-    await page.screenshot({ path: path.join(pictures, `${name}-${theme}.png`), fullPage: true });
-  }
-}
 
 async function typeDay(name: string | RegExp, monthDayYear: string): Promise<void> {
   await keys.reach(field(name));
@@ -119,7 +99,7 @@ describe('materials and lots', () => {
     expect(download.suggestedFilename()).toBe('labels-QF-1.pdf');
     expect(readFileSync((await download.path())!).subarray(0, 5).toString()).toBe('%PDF-');
     await keys.pressButton(button('Close'));
-    await picture('kept-sample');
+    await notebook.picture('kept-sample');
   });
 
   it('what a label holds, typed into the search as a scanner does, opens the sample', async () => {
@@ -144,7 +124,7 @@ describe('materials and lots', () => {
     const recall = page.getByRole('table', { name: 'What stands on lot OV-1' });
     expect(await recall.getByRole('row').count()).toBe(3);
     await page.getByText(/1 lot, 1 sample, 1 test, 0 reports, 0 press approvals/).waitFor();
-    await picture('kept-lot');
+    await notebook.picture('kept-lot');
     const [download] = await Promise.all([page.waitForEvent('download'), keys.pressButton(button('Save as CSV'))]);
     expect(readFileSync((await download.path())!, 'utf8')).toContain('sample,QF-1,"dumpling pouch 600 g; Pouch laminate, lot L-1",kept,');
     await keys.pressButton(recall.getByRole('link', { name: 'QF-1' }));
@@ -175,7 +155,7 @@ describe('instruments and fluids', () => {
     await typeDay('Expires on', LAST_YEAR);
     await keys.pressButton(button('Add'));
     await page.getByRole('row', { name: /^Test fluids, lot TF-4/ }).waitFor();
-    await picture('kept-instruments');
+    await notebook.picture('kept-instruments');
   });
 
   it('a bench sheet names one by a few letters, and flags what was read with it', async () => {
@@ -189,7 +169,7 @@ describe('instruments and fluids', () => {
     await page.getByRole('option', { name: /Test fluids, lot TF-4/ }).waitFor();
     await keys.press('Enter');
     await page.getByText(/^.*Read with Test fluids, lot TF-4 on \d{4}-\d\d-\d\d, which expired on 2025-01-15\./).first().waitFor();
-    await picture('kept-flag');
+    await notebook.picture('kept-flag');
   });
 
   it('Today says what is due', async () => {
@@ -197,6 +177,6 @@ describe('instruments and fluids', () => {
     for (const what of ['Calibrate Gloss meter, GM-118', 'Replace Test fluids, lot TF-4', 'Dispose of sample QF-1, or keep it longer']) await link(what).waitFor();
     await keys.pressButton(link('Calibrate Gloss meter, GM-118'));
     await heading('Instruments and fluids').waitFor();
-    expect(troubles).toEqual([]);
+    expect(notebook.troubles).toEqual([]);
   });
 });

@@ -1,40 +1,25 @@
-import { mkdirSync } from 'node:fs';
-import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { callApi } from './call-api.ts';
-import { Keyboard } from './keyboard.ts';
+import type { Keyboard } from './keyboard.ts';
+import { NewNotebook } from './new-notebook.ts';
 import { readPdf, solid } from './pdf-text.ts';
-import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
 
 /**
  * From an end use to the first test on a sample, by keyboard alone: a plan is proposed, edited and kept, a sample follows it,
  * Today says what is due, a test is started with what the plan asks for, and a later version leaves the sample as it was.
  * The steps build on each other and run in order.
  */
-const program = new ServedNotebook();
-const pictures = path.resolve(import.meta.dirname, '../../out/screens');
-let browser: Browser;
+const notebook = new NewNotebook();
 let page: Page;
-let troubles: string[];
 let keys: Keyboard;
 
 beforeAll(async () => {
-  mkdirSync(pictures, { recursive: true });
-  browser = await launchBrowser();
-  await program.start(path.join(program.home, 'none-yet.laydown'));
-  ({ page, troubles } = await openPage(browser, program.address));
-  page.setDefaultTimeout(15_000);
-  keys = new Keyboard(page);
-  await callApi(page, 'notebook.create', { fileName: 'plans', title: 'Plans', laboratory: 'Quillmere Flexibles', person: { name: 'Imke Rasmund', initials: 'IR', role: 'technician' } });
+  ({ page, keys } = await notebook.open('Plans'));
   await callApi(page, 'sample.add', { code: 'QF-1', product: 'dumpling pouch 600 g', job: 'J-1', roll: '', note: '', lotIds: [] });
-  await page.getByRole('heading', { name: 'Today' }).waitFor();
 });
 
-afterAll(async () => {
-  await browser.close();
-  await program.stopAndClear();
-});
+afterAll(() => notebook.close());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 const link = (name: string | RegExp) => page.getByRole('link', { name, exact: typeof name === 'string' });
@@ -42,13 +27,6 @@ const heading = (name: string) => page.getByRole('heading', { name, level: 1, ex
 const row = (name: string | RegExp) => page.getByRole('row', { name });
 /** A day so far back that every moment of the plan has passed. */
 const PRINTED = '2026-01-12 06:00';
-
-async function picture(name: string): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: theme });
-    await page.screenshot({ path: path.join(pictures, `${name}-${theme}.png`) });
-  }
-}
 
 describe('a plan by keyboard', () => {
   it('is proposed from an end use, live, each test with its reason', async () => {
@@ -71,7 +49,7 @@ describe('a plan by keyboard', () => {
     await keys.press('Space', 'Tab');
     await keys.type('froz');
     await crinkle.waitFor();
-    await picture('make-plan');
+    await notebook.picture('make-plan');
   });
 
   it('is edited: a limit of the customer, a test dropped with the reason, one of the lab added', async () => {
@@ -116,7 +94,7 @@ describe('a plan by keyboard', () => {
     await keys.press('Enter');
     await heading('Dumpling pouch, frozen').waitFor();
     await row(/^Specular gloss/).waitFor();
-    await picture('plan');
+    await notebook.picture('plan');
     const [download] = await Promise.all([page.waitForEvent('download'), keys.pressButton(button('Save PDF'))]);
     expect(download.suggestedFilename()).toBe('plan-dumpling-pouch-frozen-v1.pdf');
     const { planId } = (await callApi(page, 'plans.list', {}))[0]!;
@@ -140,7 +118,7 @@ describe('a plan by keyboard', () => {
     await keys.press('Enter');
     await row(/^Wetting tension.*before printing.*2026-01-12.*overdue/).waitFor();
     await row(/^Lamination bond strength.*7 days after lamination.*not started/).waitFor();
-    await picture('sample-plan');
+    await notebook.picture('sample-plan');
   });
 
   it('says on Today what is due, and starts a test with what the plan asks for at one key', async () => {
@@ -176,6 +154,6 @@ describe('a plan by keyboard', () => {
     await keys.pressButton(link('QF-1'));
     await page.getByText('Version 2 of the plan is newer. This sample keeps version 1 unless it is taken up.').waitFor();
     await row(/^Specular gloss/).waitFor();
-    expect(troubles).toEqual([]);
+    expect(notebook.troubles).toEqual([]);
   });
 });
