@@ -1,6 +1,7 @@
-import { copyFileSync, readdirSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildDemoNotebook } from '../../../electron/application/demo/build-demo-notebook.ts';
 import { NotebookStore } from '../../../electron/store/notebook-store.ts';
 import { TestBench } from './open-application.ts';
@@ -19,8 +20,10 @@ async function entriesOf(file: string): Promise<string[]> {
 
 // Building it takes seconds, on a busy machine many.
 describe('the demo notebook', { timeout: 240_000 }, () => {
-  const built = path.join(new TestBench().folder, 'built.laydown');
+  const shelf = mkdtempSync(path.join(tmpdir(), 'laydown-demo-'));
+  const built = path.join(shelf, 'built.laydown');
   beforeAll(() => buildDemoNotebook(built, print), 240_000);
+  afterAll(() => rmSync(shelf, { recursive: true, force: true }));
 
   it('has the same entries each time, and the file appears only whole', async () => {
     const { folder } = new TestBench();
@@ -63,7 +66,7 @@ describe('the demo notebook', { timeout: 240_000 }, () => {
     );
 
     const [waiting, signed] = await bench.do('approvals.list', {});
-    expect(waiting).toMatchObject({ job: 'J-4418', standing: 'blocked', standingText: 'Of its lines, 1 is undecided: Lamination bond strength.' });
+    expect(waiting).toMatchObject({ job: 'J-4418', standing: 'blocked', standingText: 'Of its lines, 1 is undecided: Lamination bond strength, 7 days after lamination.' });
     expect(signed).toMatchObject({ job: 'J-4418', standing: 'signed', standingText: 'By Abena Quist.' });
 
     expect((await bench.do('samples.list', {})).total).toBe(26);
