@@ -1,6 +1,6 @@
 import type { ResultValue } from '../calculation/result.ts';
 import type { Figure, Series } from '../figure/figure.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatWithInterval } from '../quantity/format.ts';
 import type { WorkingCurve } from './working-curve.ts';
 
 interface Measured {
@@ -14,11 +14,10 @@ export function cureDepthFigure({ readings, drawdownUm, filmUm }: Measured, curv
   const doses = readings.map(({ doseMJPerCm2 }) => doseMJPerCm2);
   const ends = [Math.min(...doses), Math.max(...doses)];
   const line: Series[] = curve === null ? [] : [{ name: 'line', kind: 'line', role: 'fit', points: ends.map((x) => ({ x, y: curve.depthAt(x) })) }];
-  const { text, intervalText } = formatValue(doseThrough);
   return {
     id: 'depth-of-cure',
     title: 'Cured depth against dose',
-    finding: doseThrough.value === null ? `Cured depth of ${readings.length} readings; the printed film is ${filmUm} µm thick.` : `The printed film of ${filmUm} µm cures through at ${text}${intervalText === '' ? '' : ` (${intervalText})`}.`,
+    finding: doseThrough.value === null ? `Cured depth of ${readings.length} readings; the printed film is ${filmUm} µm thick.` : `The printed film of ${filmUm} µm cures through at ${formatWithInterval(doseThrough)}.`,
     x: { title: 'Dose', unit: 'mJ/cm²', scale: 'log' },
     y: { title: 'Cured depth', unit: 'µm', scale: 'linear', min: 0 },
     series: [

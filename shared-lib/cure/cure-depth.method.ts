@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn } from '../method/sheet.ts';
 import { cureDepthCalculation } from './cure-depth.calculation.ts';
 
@@ -66,14 +67,9 @@ export const cureDepthMethod: Method = {
 
 function evaluate(bench: BenchReadings): CalculationResult {
   // The dose is carried down: it alone begins no row.
-  const begun = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => numberIn(values, 'curedUm') !== undefined);
+  const begun = readRows(bench, ['curedUm']);
   if (begun.length === 0) throw new InputError('rows[0].curedUm', null, 'No cured depth has been read yet.');
   const readings = begun.map(({ values }) => ({ doseMJPerCm2: numberIn(values, 'doseMJPerCm2'), curedUm: numberIn(values, 'curedUm') }));
   const stated = Object.fromEntries(CONDITIONS.map((key) => [key, numberIn(bench.conditions, key)]));
-  const cellOf = (field: string) => {
-    const cell = /^readings\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'curedUm'}` : CONDITIONS.includes(field) ? `conditions.${field}` : '';
-  };
-  const result = runOnBench(cureDepthCalculation, { readings, ...stated }, cellOf);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) })) };
+  return runOnRows(cureDepthCalculation, { readings, ...stated }, { list: 'readings', rows: begun, first: 'curedUm', conditions: CONDITIONS });
 }

@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { cureRubsCalculation } from './cure-rubs.calculation.ts';
 
@@ -72,19 +73,14 @@ export const cureRubsMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {
-  const begun = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => numberIn(values, 'doubleRubs') !== undefined || textIn(values, 'brokeThrough') !== undefined);
+  const begun = readRows(bench, ['doubleRubs', 'brokeThrough']);
   if (begun.length === 0) throw new InputError('rows[0].doubleRubs', null, 'No specimen has been rubbed yet.');
   const specimens = begun.map(({ values, index }) => {
     const brokeThrough = textIn(values, 'brokeThrough');
     if (brokeThrough === undefined) throw new InputError(`rows[${index}].brokeThrough`, null, `Say of specimen ${index + 1} whether it broke through: a count that it outlasted is only a lower bound.`);
-    return { label: textIn(values, 'label'), doubleRubs: numberIn(values, 'doubleRubs'), brokeThrough: brokeThrough === 'yes' };
+    return { label: textIn(values, 'label') ?? `${index + 1}`, doubleRubs: numberIn(values, 'doubleRubs'), brokeThrough: brokeThrough === 'yes' };
   });
   const least = limitOn(bench, 'least')?.lower ?? undefined;
   const requiredDoubleRubs = numberIn(bench.conditions, 'requiredDoubleRubs') ?? (least !== undefined && least >= 1 ? Math.ceil(least) : undefined);
-  const cellOf = (field: string) => {
-    const cell = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'doubleRubs'}` : field === 'requiredDoubleRubs' ? 'conditions.requiredDoubleRubs' : '';
-  };
-  const result = runOnBench(cureRubsCalculation, { specimens, requiredDoubleRubs }, cellOf);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) })) };
+  return runOnRows(cureRubsCalculation, { specimens, requiredDoubleRubs }, { list: 'specimens', rows: begun, first: 'doubleRubs', conditions: ['requiredDoubleRubs'] });
 }

@@ -4,9 +4,9 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure } from '../figure/figure.ts';
-import { formatValue } from '../quantity/format.ts';
-import { fitCensoredNormal } from '../statistics/censored-normal.ts';
+import { formatWithInterval } from '../quantity/format.ts';
 import { gradesFigure } from '../figure/grades-figure.ts';
+import { bracketedMean } from '../statistics/bracketed-mean.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { tackGrades } from './tack-grade.ts';
@@ -78,14 +78,9 @@ interface Timed {
 }
 
 function timeFrom(timed: readonly Timed[], level: number): { tackFree: ResultValue; notes: string[] } {
-  const n = timed.length;
-  if (n === 0) return { tackFree: valueWithoutInterval(null, UNIT, 0), notes: ['No times were read, so no tack-free time is given.'] };
-  const { status, mean, low, high, reason } = fitCensoredNormal(timed, level);
-  const notes = [`Tack-free time: ${reason}`];
-  if (status === 'estimated') return { tackFree: { value: mean, unit: UNIT, low: low === null ? null : Math.max(0, low), high, level: low === null && high === null ? null : level, n, bound: 'exact' }, notes };
-  const limits = { unit: UNIT, low, high, level: null, n };
-  if (low !== null && high !== null) return { tackFree: { ...limits, value: (low + high) / 2, bound: 'between' }, notes };
-  return { tackFree: { ...limits, value: low ?? high, bound: low === null ? 'at-most' : 'at-least' }, notes };
+  if (timed.length === 0) return { tackFree: valueWithoutInterval(null, UNIT, 0), notes: ['No times were read, so no tack-free time is given.'] };
+  const { mean, note } = bracketedMean(timed, UNIT, level, 0);
+  return { tackFree: mean, notes: [`Tack-free time: ${note}`] };
 }
 
 function openFlag({ tackyAtMin, freeAtMin }: Specimen, index: number, name: string): Flag[] {
@@ -94,11 +89,10 @@ function openFlag({ tackyAtMin, freeAtMin }: Specimen, index: number, name: stri
 }
 
 function timeFigure(timed: readonly Timed[], tackFree: ResultValue): Figure {
-  const { text, intervalText } = formatValue(tackFree);
   return {
     id: 'tack-free',
     title: 'Tack-free time of the specimens',
-    finding: `Free of tack after ${text}${intervalText === '' ? '' : ` (${intervalText})`}; n = ${timed.length}.`,
+    finding: `Free of tack after ${formatWithInterval(tackFree)}; n = ${timed.length}.`,
     x: { title: 'Specimen', scale: 'category', categories: timed.map(({ name }) => name) },
     y: { title: 'Time', unit: UNIT, scale: 'linear', min: 0 },
     series: [

@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { surfaceTackCalculation } from './surface-tack.calculation.ts';
 import { TACK_WORDS, tackGrades } from './tack-grade.ts';
@@ -66,18 +67,11 @@ export const surfaceTackMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {
-  const begun = bench.rows
-    .map(({ values }, index) => ({ values, index }))
-    .filter(({ values }) => textIn(values, 'grade') !== undefined || numberIn(values, 'tackyAtMin') !== undefined || numberIn(values, 'freeAtMin') !== undefined);
+  const begun = readRows(bench, ['grade', 'tackyAtMin', 'freeAtMin']);
   if (begun.length === 0) throw new InputError('rows[0].grade', null, 'No specimen has been looked at yet.');
-  const specimens = begun.map(({ values }) => {
+  const specimens = begun.map(({ values, index }) => {
     const grade = textIn(values, 'grade');
-    return { label: textIn(values, 'label'), grade: grade === undefined ? undefined : Number(grade), tackyAtMin: numberIn(values, 'tackyAtMin'), freeAtMin: numberIn(values, 'freeAtMin') };
+    return { label: textIn(values, 'label') ?? `${index + 1}`, grade: grade === undefined ? undefined : Number(grade), tackyAtMin: numberIn(values, 'tackyAtMin'), freeAtMin: numberIn(values, 'freeAtMin') };
   });
-  const cellOf = (field: string) => {
-    const cell = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'grade'}` : '';
-  };
-  const result = runOnBench(surfaceTackCalculation, { specimens }, cellOf);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) })) };
+  return runOnRows(surfaceTackCalculation, { specimens }, { list: 'specimens', rows: begun, first: 'grade' });
 }

@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { tapeLabelLiftCalculation } from './tape-label-lift.calculation.ts';
 
@@ -78,16 +79,11 @@ export const tapeLabelLiftMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {
-  const begun = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => numberIn(values, 'liftedPct') !== undefined || textIn(values, 'adhesiveSticks') !== undefined);
+  const begun = readRows(bench, ['liftedPct', 'adhesiveSticks']);
   if (begun.length === 0) throw new InputError('rows[0].liftedPct', null, 'No tape or label has been pulled yet.');
-  const specimens = begun.map(({ values }) => {
+  const specimens = begun.map(({ values, index }) => {
     const sticks = textIn(values, 'adhesiveSticks');
-    return { label: textIn(values, 'label'), liftedPct: numberIn(values, 'liftedPct'), adhesiveSticks: sticks === undefined ? undefined : sticks === 'yes' };
+    return { label: textIn(values, 'label') ?? `${index + 1}`, liftedPct: numberIn(values, 'liftedPct'), adhesiveSticks: sticks === undefined ? undefined : sticks === 'yes' };
   });
-  const cellOf = (field: string) => {
-    const cell = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'liftedPct'}` : '';
-  };
-  const result = runOnBench(tapeLabelLiftCalculation, { specimens }, cellOf);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) })) };
+  return runOnRows(tapeLabelLiftCalculation, { specimens }, { list: 'specimens', rows: begun, first: 'liftedPct' });
 }

@@ -1,7 +1,7 @@
 import type { ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { studentTQuantile } from '../statistics/distributions.ts';
-import { inversePrediction } from '../statistics/inverse-prediction.ts';
+import { inverseOfLine } from '../statistics/inverse-prediction.ts';
 import { fitLinear } from '../statistics/linear-regression.ts';
 
 /** Depth of cure = penetration depth · ln(dose/critical dose). */
@@ -17,9 +17,6 @@ export interface WorkingCurve {
   doseFor: (depthUm: number) => ResultValue;
 }
 
-/** So many pretended readings leave the line as the only thing unsure: the dose is that of the mean depth. */
-const MEAN_LINE = 1e12;
-
 /**
  * @param readings pairs of dose (mJ/cm², above 0) and cured depth (µm).
  * @returns `null` for fewer than two different doses or depths that do not rise with the dose.
@@ -33,7 +30,7 @@ export function fitWorkingCurve(readings: readonly (readonly [number, number])[]
   const reach = fit.standardErrors === null ? null : fit.standardErrors[1]! * studentTQuantile((1 + level) / 2, fit.degreesOfFreedom);
   const doseFor = (depth: number): ResultValue => {
     const value = Math.exp((depth - intercept) / slope);
-    const ends = inversePrediction(fit, [depth], level, () => MEAN_LINE).fieller;
+    const ends = inverseOfLine(fit, depth, level).fieller;
     if (ends === null) return valueWithoutInterval(value, 'mJ/cm²', n);
     const high = Math.exp(ends.high);
     return { value, unit: 'mJ/cm²', low: Math.exp(ends.low), high: Number.isFinite(high) ? high : null, level, n, bound: 'exact' };

@@ -1,5 +1,5 @@
 import type { Figure, FigurePoint, Series } from '../figure/figure.ts';
-import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { formatPlain, formatValue } from '../quantity/format.ts';
 import { meanOf } from '../statistics/summarise.ts';
 import { lifeOfColour } from './rank-colours.ts';
 import type { ColourFade, FadeQuestion } from './colour-fade.ts';
@@ -15,7 +15,7 @@ export function coloursFigure(ranked: readonly ColourFade[], { endpointOn, endpo
   const unit = endpointOn === 'retention' ? '%' : '';
   const title = endpointOn === 'retention' ? 'Density retained' : 'Colour difference ΔE00';
   const first = lifeOfColour(ranked[0]!, exposureUnit);
-  const at = `${formatNumber(limit, plainDecimals(limit))}${unit === '' ? '' : ` ${unit}`}`;
+  const at = `${formatPlain(limit)}${unit === '' ? '' : ` ${unit}`}`;
   return {
     id: 'fade-of-colours',
     title: `${title} of all colours against exposure`,

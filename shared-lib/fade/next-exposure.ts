@@ -1,7 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchRow, DueReading, RunningReadings } from '../method/method.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
-import { formatNumber, plainDecimals } from '../quantity/format.ts';
+import { formatPlain } from '../quantity/format.ts';
 import { daysAfter, isIsoDate } from '../quantity/iso-date.ts';
 import { exposureOfRow } from './exposure-of-row.ts';
 import { plannedExposures } from './planned-exposures.ts';
@@ -27,7 +27,7 @@ export function nextExposure({ conditions, rows, startedOn }: RunningReadings): 
   const from = stated !== undefined && isIsoDate(stated) ? stated : startedOn;
   const perDay = unit === 'd' ? HOURS_PER_DAY : (numberIn(conditions, 'hoursPerDay') ?? HOURS_PER_DAY);
   const waiting = [...farthest].filter(([, read]) => read < next * (1 - NEAR)).map(([patch]) => patch);
-  const shown = `${formatNumber(next, plainDecimals(next))} ${unit}`;
+  const shown = `${formatPlain(next)} ${unit}`;
   return [
     {
       what: `Read the patches at ${shown}`,

@@ -1,6 +1,6 @@
 import type { ResultValue, TitledTable } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
-import { formatValue, formatNumber } from '../quantity/format.ts';
+import { formatNumber, formatValue, formatWithInterval } from '../quantity/format.ts';
 import type { ColourFade } from './colour-fade.ts';
 import { ratioOfLives } from './ratio-of-lives.ts';
 
@@ -83,8 +83,7 @@ function leftOf({ last: { results } }: ColourFade): number {
 function conclusion(order: { name: string; life: ResultValue }[]): string {
   const first = order[0]!;
   if (first.life.value === null) return `Most faded at the last exposure: ${first.name}. No colour has come near enough to its endpoint to say when it will.`;
-  const { text, intervalText } = formatValue(first.life);
-  const begun = `Fades first: ${first.name}, endpoint at ${text}${intervalText === '' ? '' : ` (${intervalText})`}.`;
+  const begun = `Fades first: ${first.name}, endpoint at ${formatWithInterval(first.life)}.`;
   const others = order.slice(1).map(({ name, life }) => comparison(name, life, first.name, first.life));
   return [begun, ...others].join(' ');
 }

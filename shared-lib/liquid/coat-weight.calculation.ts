@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { defineCalculation, type Outcome } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
-import type { Flag } from '../calculation/result.ts';
+import type { Flag, ResultValue } from '../calculation/result.ts';
 import { scaleResult } from '../calculation/scale-result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import { replicatesFigure } from '../figure/replicates-figure.ts';
+import { fitCensoredNormal } from '../statistics/censored-normal.ts';
 import { grubbsTest } from '../statistics/grubbs.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
@@ -67,7 +68,8 @@ function compute(given: Given): Outcome {
   if (someWet && solidsPct !== undefined) {
     throw new InputError('solidsPct', solidsPct, 'The wet coat was weighed, so its solids follow from that; leave solidsPct out.');
   }
-  const dry = meanOfReplicates(weighed.map(({ dry: value }) => value), 'g/m²', level, 0);
+  const coats = weighed.map((one) => one.dry);
+  const dry = meanOfReplicates(coats, 'g/m²', level, 0);
   const solids = weighed.flatMap(({ solidsPct: value }) => value ?? []);
   return {
     results: {
@@ -75,16 +77,24 @@ function compute(given: Given): Outcome {
       wet: someWet ? meanOfReplicates(weighed.map(({ wet }) => wet!), 'g/m²', level, 0) : solidsPct === undefined ? valueWithoutInterval(null, 'g/m²', 0) : scaleResult(dry, 100 / solidsPct, 'g/m²'),
       solidsPct: solids.length > 0 ? meanOfReplicates(solids, '%', level, 0) : valueWithoutInterval(null, '%', 0),
       thicknessUm: dryDensityGCm3 === undefined ? valueWithoutInterval(null, 'µm', 0) : scaleResult(dry, 1 / dryDensityGCm3, 'µm'),
-      spread: valueWithoutInterval(summarise(weighed.map(({ dry: value }) => value)).standardDeviation, 'g/m²', specimens.length),
+      spread: spreadOf(coats, level),
     },
     table: weighed.map((row, index) => ({ specimen: index + 1, ...row })),
-    flags: flagsOf(given, weighed.map(({ differenceMg }) => differenceMg), weighed.map(({ dry: value }) => value)),
+    flags: flagsOf(given, weighed.map(({ differenceMg }) => differenceMg), coats),
     notes: [
       someWet ? 'Wet and dry coat weighed on the same pieces.' : solidsPct === undefined ? 'Dry coat; the wet one needs the solids of the ink.' : `Wet coat worked out from the dry one with ${solidsPct} % solids.`,
       ...(specimens.length === 1 ? ['One specimen gives no interval.'] : []),
     ],
-    figures: [replicatesFigure('coat-weights', 'Dry coat weight', 'g/m²', weighed.map(({ dry: value }) => value), dry)],
+    figures: [replicatesFigure('coat-weights', 'Dry coat weight', 'g/m²', coats, dry)],
   };
+}
+
+/** Standard deviation of the pieces with its chi-square interval; without a value for one piece. */
+function spreadOf(coats: readonly number[], level: number): ResultValue {
+  const { standardDeviation } = summarise(coats);
+  if (standardDeviation === null) return valueWithoutInterval(null, 'g/m²', coats.length);
+  const { sdLow, sdHigh } = fitCensoredNormal(coats.map((coat) => ({ low: coat, high: coat })), level);
+  return { value: standardDeviation, unit: 'g/m²', low: sdLow, high: sdHigh, level, n: coats.length, bound: 'exact' };
 }
 
 interface Weighed {

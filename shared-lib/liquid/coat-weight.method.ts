@@ -1,11 +1,13 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn } from '../method/sheet.ts';
 import { coatWeightCalculation } from './coat-weight.calculation.ts';
 
 const CM2_PER_M2 = 10_000;
+const STATED = ['solidsPct', 'dryDensityGCm3', 'readabilityMg'];
 
 /** How much ink, varnish or adhesive lies on the film, by weighing a piece with and without it. */
 export const coatWeightMethod: Method = {
@@ -64,22 +66,11 @@ function evaluate(bench: BenchReadings): CalculationResult {
   const { conditions } = bench;
   const areaCm2 = numberIn(conditions, 'areaCm2');
   if (areaCm2 === undefined) throw new InputError('conditions.areaCm2', null, 'The area of each piece is missing; the coat is per area.');
-  const weighed = bench.rows.flatMap(({ values }, index) => {
-    const [coatedG, bareG] = [numberIn(values, 'coatedG'), numberIn(values, 'bareG')];
-    return coatedG === undefined || bareG === undefined ? [] : [{ index, coatedG, bareG, wetG: numberIn(values, 'wetG') }];
-  });
+  const weighed = readRows(bench, ['coatedG']).filter(({ values }) => numberIn(values, 'bareG') !== undefined);
   if (weighed.length === 0) throw new InputError('rows[0].coatedG', null, 'No piece has been weighed with and without its coat yet.');
   const input = {
-    specimens: weighed.map(({ coatedG, bareG, wetG }) => ({ areaM2: areaCm2 / CM2_PER_M2, coatedG, bareG, wetG })),
-    solidsPct: numberIn(conditions, 'solidsPct'),
-    dryDensityGCm3: numberIn(conditions, 'dryDensityGCm3'),
-    readabilityMg: numberIn(conditions, 'readabilityMg'),
+    specimens: weighed.map(({ values }) => ({ areaM2: areaCm2 / CM2_PER_M2, coatedG: numberIn(values, 'coatedG'), bareG: numberIn(values, 'bareG'), wetG: numberIn(values, 'wetG') })),
+    ...Object.fromEntries(STATED.map((key) => [key, numberIn(conditions, key)])),
   };
-  const toCell = (field: string) => {
-    const [, place, key] = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
-    if (place === undefined) return `conditions.${field}`;
-    return key === 'areaM2' ? 'conditions.areaCm2' : `rows[${weighed[Number(place)]!.index}].${key ?? 'coatedG'}`;
-  };
-  const result = runOnBench(coatWeightCalculation, input, toCell);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: toCell(flag.where) })) };
+  return runOnRows(coatWeightCalculation, input, { list: 'specimens', rows: weighed, first: 'coatedG', conditions: STATED, cells: { areaM2: 'conditions.areaCm2' } });
 }

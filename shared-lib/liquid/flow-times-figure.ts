@@ -1,19 +1,18 @@
 import type { ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatWithInterval } from '../quantity/format.ts';
 import type { FlowCup } from './flow-cups.ts';
 
 const CURVE_POINTS = 41;
 
 /** The runs on the curve of their cup; outside the lines its formula does not hold. */
 export function flowTimesFigure(cup: FlowCup, times: readonly number[], kinematic: ResultValue): Figure {
-  const { text, intervalText } = formatValue(kinematic);
   const [start, end] = [Math.min(cup.from, ...times), Math.max(cup.to, ...times)];
   const grid = Array.from({ length: CURVE_POINTS }, (_, index) => start + ((end - start) * index) / (CURVE_POINTS - 1));
   return {
     id: 'flow-times',
     title: `Flow time and viscosity, ${cup.label}`,
-    finding: `Kinematic viscosity ${text}${intervalText === '' ? '' : ` (${intervalText})`}, n = ${times.length}.`,
+    finding: `Kinematic viscosity ${formatWithInterval(kinematic)}, n = ${times.length}.`,
     x: { title: 'Flow time', unit: 's', scale: 'linear' },
     y: { title: 'Viscosity', unit: 'mm²/s', scale: 'linear', min: 0 },
     series: [

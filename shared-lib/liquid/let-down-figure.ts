@@ -1,5 +1,5 @@
 import type { Figure } from '../figure/figure.ts';
-import { formatNumber, plainDecimals } from '../quantity/format.ts';
+import { formatPlain } from '../quantity/format.ts';
 import { predictLinear } from '../statistics/linear-regression.ts';
 import { thinningLine, type LetDown } from './let-down.ts';
 
@@ -14,7 +14,7 @@ export function letDownFigure(additions: readonly { pct: number; mm2S: number }[
   return {
     id: 'let-down',
     title: 'Viscosity against diluent',
-    finding: `The line comes to ${formatNumber(targetMm2S, plainDecimals(targetMm2S))} mm²/s at ${formatNumber(pct, plainDecimals(pct))} % diluent.`,
+    finding: `The line comes to ${formatPlain(targetMm2S)} mm²/s at ${formatPlain(pct)} % diluent.`,
     x: { title: 'Diluent in the mixture', unit: '%', scale: 'linear' },
     y: { title: 'Viscosity', unit: 'mm²/s', scale: 'log' },
     series: [

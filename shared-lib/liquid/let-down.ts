@@ -1,5 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
-import { studentTQuantile } from '../statistics/distributions.ts';
+import { inverseOfLine } from '../statistics/inverse-prediction.ts';
 import { fitLinear, type LinearFit } from '../statistics/linear-regression.ts';
 import { summarise } from '../statistics/summarise.ts';
 
@@ -23,7 +23,7 @@ export function letDownToStrength(inkStrengthsPct: readonly number[], targetStre
     throw new InputError('letDown.targetStrengthPct', targetStrengthPct, `An ink of ${Number(mean.toPrecision(4))} % cannot be let down to ${targetStrengthPct} %: the target must not be stronger.`);
   }
   const share = (strength: number) => Math.max(0, 100 * (1 - targetStrengthPct / strength));
-  return { pct: share(mean), low: low === null ? null : low > 0 ? share(low) : 0, high: high === null ? null : share(high), n: n > 1 ? n : 0 };
+  return { pct: share(mean), low: low === null ? null : low > 0 ? share(low) : 0, high: high === null ? null : share(high), n };
 }
 
 /**
@@ -47,24 +47,14 @@ export function letDownByMixingRule(ink: number, diluent: number, target: number
  */
 export function letDownByTrial(additions: readonly { pct: number; mm2S: number }[], target: number, level: number): LetDown {
   const x = additions.map(({ pct }) => pct);
-  const { coefficients, covariance, degreesOfFreedom } = thinningLine(additions);
-  const [intercept, slope] = coefficients as [number, number];
+  const fit = thinningLine(additions);
+  const slope = fit.coefficients[1]!;
   if (slope >= 0) throw new InputError('letDown.additions', slope, 'Viscosity does not fall as diluent is added; check the readings.');
-  const wanted = Math.log(target);
-  const pct = (wanted - intercept) / slope;
+  const { x: pct, fieller } = inverseOfLine(fit, Math.log(target), level);
   if (pct < Math.min(...x) - 1e-9 || pct > Math.max(...x) + 1e-9) {
     throw new InputError('letDown.targetMm2S', target, `The target of ${target} mm²/s lies beyond the additions that were tried; try more diluent${pct < Math.min(...x) ? ' or less' : ''} first.`);
   }
-  if (degreesOfFreedom < 1 || covariance === null) return { pct, low: null, high: null, n: additions.length };
-  const t = studentTQuantile((1 + level) / 2, degreesOfFreedom);
-  // (a + b·x − y)² = t²·(v_a + 2·x·v_ab + x²·v_b), a quadratic in x.
-  const [[va, vab], [, vb]] = covariance as [[number, number], [number, number]];
-  const a = slope ** 2 - t ** 2 * vb;
-  const b = 2 * (slope * (intercept - wanted) - t ** 2 * vab);
-  const c = (intercept - wanted) ** 2 - t ** 2 * va;
-  const root = Math.sqrt(Math.max(0, b ** 2 - 4 * a * c));
-  if (a <= 0) return { pct, low: null, high: null, n: additions.length };
-  return { pct, low: Math.max(0, (-b - root) / (2 * a)), high: Math.min(100, (-b + root) / (2 * a)), n: additions.length };
+  return { pct, low: fieller && Math.max(0, fieller.low), high: fieller && Math.min(100, fieller.high), n: additions.length };
 }
 
 /** Straight line of ln viscosity against the percentage of diluent. @throws InputError for one percentage alone */

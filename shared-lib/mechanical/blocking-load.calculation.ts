@@ -5,7 +5,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure } from '../figure/figure.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatWithInterval } from '../quantity/format.ts';
 import { STANDARD_GRAVITY } from '../quantity/units.ts';
 import { fitCensoredNormal } from '../statistics/censored-normal.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
@@ -129,11 +129,10 @@ function flags(loaded: readonly Loaded[], { areaCm2, limitG }: Input): Flag[] {
 }
 
 function figure(loaded: readonly Loaded[], load: ResultValue, limitG: number | undefined): Figure {
-  const { text, intervalText } = formatValue(load);
   return {
     id: 'loads',
     title: 'Blocking load of the specimens',
-    finding: `Mean of ${loaded.length} specimens ${text}${intervalText ? ` (${intervalText})` : ''}.`,
+    finding: `Mean of ${loaded.length} specimens ${formatWithInterval(load)}.`,
     x: { title: 'Specimen', scale: 'category', categories: loaded.map(({ index }) => String(index + 1)) },
     y: { title: 'Load', unit: 'g', scale: 'linear', min: 0 },
     series: [

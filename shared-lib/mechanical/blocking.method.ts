@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult, Flag } from '../calculation/result.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { BLOCKING_WORDS, blockingGrades } from './blocking-grade.ts';
 import { blockingLoadCalculation } from './blocking-load.calculation.ts';
@@ -95,16 +96,14 @@ export const blockingMethod: Method = {
     { key: 'grade', title: 'Grade of blocking', unit: '', better: 'lower', kind: 'grade', limited: true, headline: true, readingsFigure: 'blocking-grades' },
     { key: 'worstGrade', title: 'Worst grade', unit: '', better: 'lower', kind: 'grade', limited: true, asRead: true, headline: false },
     { key: 'load', title: 'Blocking load', unit: 'g', better: 'lower', limited: true, headline: true, readingsFigure: 'loads' },
-    { key: 'maximum', title: 'Highest load', unit: 'g', better: 'lower', limited: true, headline: false },
+    { key: 'maximum', title: 'Highest load', unit: 'g', better: 'lower', limited: true, asRead: true, headline: false },
     { key: 'pressure', title: 'Blocking load per area', unit: 'Pa', better: 'lower', limited: true, headline: false },
   ],
   evaluate,
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {
-  const begun = bench.rows
-    .map(({ values }, index) => ({ values, index }))
-    .filter(({ values }) => textIn(values, 'grade') !== undefined || numberIn(values, 'loadG') !== undefined || textIn(values, 'separated') !== undefined);
+  const begun = readRows(bench, ['grade', 'loadG', 'separated']);
   if (begun.length === 0) throw new InputError('rows[0].grade', null, 'No specimen has a grade or a load yet.');
   const specimens = begun.map(({ values }) => {
     const grade = textIn(values, 'grade');
@@ -112,12 +111,8 @@ function evaluate(bench: BenchReadings): CalculationResult {
   });
   const upper = limitOn(bench, 'load')?.upper ?? limitOn(bench, 'maximum')?.upper ?? undefined;
   const input = { specimens, areaCm2: numberIn(bench.conditions, 'areaCm2'), limitG: upper !== undefined && upper > 0 ? upper : undefined };
-  const cellOf = (field: string) => {
-    const cell = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'grade'}` : field === 'areaCm2' ? 'conditions.areaCm2' : '';
-  };
-  const result = runOnBench(blockingLoadCalculation, input, cellOf);
-  return { ...result, flags: [...unstated(bench), ...result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) }))] };
+  const result = runOnRows(blockingLoadCalculation, input, { list: 'specimens', rows: begun, first: 'grade', conditions: ['areaCm2'] });
+  return { ...result, flags: [...unstated(bench), ...result.flags] };
 }
 
 /** Blocking without its pressure, warmth and time cannot be compared with anything. */

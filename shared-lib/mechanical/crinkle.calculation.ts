@@ -8,7 +8,7 @@ import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
 import { gradeSchema } from './grade-field.ts';
 import { gradesFigure } from '../figure/grades-figure.ts';
-import { removedFields, removedShare } from './removed-share.ts';
+import { removedFields, removedPctOf, removedShare } from './removed-share.ts';
 
 const { squares: _counted, ...percentFields } = removedFields;
 
@@ -31,10 +31,10 @@ export const crinkleCalculation = defineCalculation({
     if (empty >= 0) throw new InputError(`specimens[${empty}].grade`, null, 'Give a grade, the percent removed, or both.');
     const names = specimens.map(({ label }, index) => label ?? `${index + 1}`);
     const grades = specimens.flatMap(({ grade }) => (grade === undefined ? [] : [grade]));
-    const weighed = specimens.filter(({ removedPct }) => removedPct !== undefined);
-    const percents = weighed.map(({ removedPct }) => removedPct!);
+    const judged = specimens.flatMap((specimen, index) => (specimen.removedPct === undefined ? [] : [{ specimen, percent: removedPctOf(specimen, `specimens[${index}].`) }]));
+    const percents = judged.map(({ percent }) => percent);
     const grade = grades.length === 0 ? valueWithoutInterval(null, '', 0) : medianGrade(grades, 'higher');
-    const removed = percents.length === 0 ? valueWithoutInterval(null, '%', 0) : removedShare(weighed, percents, level).removed;
+    const removed = percents.length === 0 ? valueWithoutInterval(null, '%', 0) : removedShare(judged.map(({ specimen }) => specimen), percents, level).removed;
     const removedFigure: Figure = {
       id: 'removed',
       title: 'Print removed',

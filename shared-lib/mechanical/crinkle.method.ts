@@ -1,10 +1,11 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { crinkleCalculation } from './crinkle.calculation.ts';
 import { gradeField } from './grade-field.ts';
-import { photoField, photoRemoved } from './photo-removed.ts';
+import { photoField, photoRemoved, removedIn } from './photo-removed.ts';
 import { hoursSincePrinting, roomConditions } from './room-conditions.ts';
 
 /** A print crumpled between the fingers about ten times: does the ink stay on the moving film? */
@@ -54,20 +55,10 @@ export const crinkleMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => values.grade != null || values.removedPct != null || values.photo != null);
+  const read = readRows(bench, ['grade', 'removedPct', 'photo']);
   if (read.length === 0) throw new InputError('rows[0].grade', null, 'No specimen has a grade or a percent removed yet.');
   const photos = read.map(({ index }) => photoRemoved(bench, index));
-  const specimens = read.map(({ values }, place) => ({
-    label: textIn(values, 'label'),
-    grade: numberIn(values, 'grade'),
-    removedPct: photos[place]?.removedPct ?? numberIn(values, 'removedPct'),
-    removedLowPct: photos[place]?.removedLowPct,
-    removedHighPct: photos[place]?.removedHighPct,
-  }));
-  const result = runOnBench(crinkleCalculation, { specimens, flexes: numberIn(bench.conditions, 'flexes') }, (field) => {
-    const [, place, key] = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
-    return place === undefined ? `conditions.${field}` : `rows[${read[Number(place)]!.index}].${key ?? 'grade'}`;
-  });
-  const flags = result.flags.map((flag) => (flag.where === 'flexes' ? { ...flag, where: 'conditions.flexes' } : flag));
-  return { ...result, flags: [...flags, ...photos.flatMap((photo) => photo?.flags ?? [])] };
+  const specimens = read.map(({ values, index }, place) => ({ label: textIn(values, 'label') ?? `${index + 1}`, grade: numberIn(values, 'grade'), ...removedIn(values, photos[place]) }));
+  const result = runOnRows(crinkleCalculation, { specimens, flexes: numberIn(bench.conditions, 'flexes') }, { list: 'specimens', rows: read, first: 'grade', conditions: ['flexes'] });
+  return { ...result, flags: [...result.flags, ...photos.flatMap((photo) => photo?.flags ?? [])] };
 }

@@ -1,7 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
-import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import type { BenchReadings, Method } from '../method/method.ts';
+import { readRows, type ReadRow } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { frictionCalculation } from './friction.calculation.ts';
 
@@ -81,25 +82,18 @@ export const frictionMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings): CalculationResult {
-  const begun = bench.rows.map((row, index) => ({ row, index })).filter(({ row }) => Object.values(row.values).some((value) => value !== null));
+  const begun = readRows(bench, ['staticN', 'kineticN', 'trace', 'angleDeg']);
   if (begun.length === 0) throw new InputError('rows[0].staticN', null, 'Specimen 1 has no force yet: type the forces, read a trace, or type the angle of an inclined plane.');
   const input = {
     sledMassG: numberIn(bench.conditions, 'sledMassG'),
     travelMm: numberIn(bench.conditions, 'travelMm'),
-    specimens: begun.map(({ row, index }) => specimenOf(bench, row, index)),
+    specimens: begun.map((row) => specimenOf(bench, row)),
   };
-  const keyOf = (path: string) => (path.startsWith('points') ? 'trace' : (/^\w+/.exec(path)?.[0] ?? 'staticN'));
-  const cellOf = (field: string) => {
-    const cell = /^specimens\[(\d+)\]\.?(.*)$/.exec(field);
-    if (cell) return `rows[${begun[Number(cell[1])]!.index}].${keyOf(cell[2]!)}`;
-    return field === 'sledMassG' || field === 'travelMm' ? `conditions.${field}` : '';
-  };
-  const result = runOnBench(frictionCalculation, input, cellOf);
-  return { ...result, flags: result.flags.map((flag) => ({ ...flag, where: cellOf(flag.where) })) };
+  return runOnRows(frictionCalculation, input, { list: 'specimens', rows: begun, first: 'staticN', conditions: ['sledMassG', 'travelMm'], cells: { points: 'trace' } });
 }
 
 /** @throws InputError (`rows[i].KEY`) for a row with none of its ways or several, or a trace in which the sled stood still. */
-function specimenOf(bench: BenchReadings, { values }: BenchRow, index: number) {
+function specimenOf(bench: BenchReadings, { values, index }: ReadRow) {
   const [staticN, kineticN, angleDeg, key] = [numberIn(values, 'staticN'), numberIn(values, 'kineticN'), numberIn(values, 'angleDeg'), textIn(values, 'trace')];
   const ways = [staticN !== undefined || kineticN !== undefined ? 'forces' : null, key !== undefined ? 'a trace' : null, angleDeg !== undefined ? 'an angle' : null].filter((way) => way !== null);
   if (ways.length > 1) throw new InputError(`rows[${index}].${key !== undefined ? 'trace' : 'angleDeg'}`, null, `Specimen ${index + 1} has ${ways.join(' and ')}: keep one of them.`);

@@ -1,6 +1,6 @@
 import type { ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
-import { formatValue } from '../quantity/format.ts';
+import { formatWithInterval } from '../quantity/format.ts';
 import { clopperPearson } from '../statistics/clopper-pearson.ts';
 import { logistic, type EventStep, type LogisticFit } from '../statistics/logistic-fit.ts';
 
@@ -31,9 +31,7 @@ export function heatFigure(steps: readonly EventStep[], fit: LogisticFit | null,
 }
 
 function words(result: ResultValue): string {
-  if (result.value === null) return 'not known';
-  const { text, intervalText } = formatValue(result);
-  return intervalText === '' ? text : `${text} (${intervalText})`;
+  return result.value === null ? 'not known' : formatWithInterval(result);
 }
 
 function curve({ intercept, slope }: LogisticFit, from: number, to: number) {

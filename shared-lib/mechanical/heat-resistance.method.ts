@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn } from '../method/sheet.ts';
 import { heatResistanceCalculation } from './heat-resistance.calculation.ts';
 
@@ -71,13 +72,9 @@ export const heatResistanceMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const keys = ['celsius', 'tested', 'failed'] as const;
   // The number tested is carried down: it alone begins no row.
-  const begun = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => numberIn(values, 'celsius') !== undefined || numberIn(values, 'failed') !== undefined);
+  const begun = readRows(bench, ['celsius', 'failed']);
   if (begun.length === 0) throw new InputError('rows[0].celsius', null, 'No temperature has been tested yet.');
-  const steps = begun.map(({ values }) => Object.fromEntries(keys.map((key) => [key, numberIn(values, key)])));
-  return runOnBench(heatResistanceCalculation, { steps }, (field) => {
-    const cell = /^steps\[(\d+)\](?:\.(\w+))?/.exec(field);
-    return cell ? `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'celsius'}` : '';
-  });
+  const steps = begun.map(({ values }) => ({ celsius: numberIn(values, 'celsius'), tested: numberIn(values, 'tested'), failed: numberIn(values, 'failed') }));
+  return runOnRows(heatResistanceCalculation, { steps }, { list: 'steps', rows: begun, first: 'celsius' });
 }

@@ -3,7 +3,7 @@ import { defineCalculation } from '../calculation/calculation.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure, ReferenceLine } from '../figure/figure.ts';
-import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { formatNumber, formatPlain, formatValue } from '../quantity/format.ts';
 import { clopperPearson } from '../statistics/clopper-pearson.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
@@ -59,7 +59,7 @@ export const jawPickOffCalculation = defineCalculation({
         `A seal with a grade below ${pickedBelow} counts as picked off. The scale of grades is ours, after common practice.`,
         beginNote(begins),
         ...chanceNote(steps, begins, level),
-        ...(sealingC === undefined ? ['No margin: the jaw temperature in production is not given.'] : atSealing.length === 0 ? [`No grade at ${plain(sealingC)} °C: no seal was made there.`] : []),
+        ...(sealingC === undefined ? ['No margin: the jaw temperature in production is not given.'] : atSealing.length === 0 ? [`No grade at ${formatPlain(sealingC)} °C: no seal was made there.`] : []),
       ],
       figures: [figure(given, steps, begins)],
     };
@@ -104,9 +104,9 @@ function above(begins: ResultValue, sealingC: number): ResultValue {
 }
 
 function beginNote({ bound, value, low, high }: ResultValue): string {
-  if (bound === 'at-least') return `No seal was picked off up to ${plain(value!)} °C: it begins above, if at all.`;
-  if (bound === 'at-most') return `The lowest temperature, ${plain(value!)} °C, picked off already: it begins there or below.`;
-  return `Pick-off begins between ${plain(low!)} °C, where no seal was picked off, and ${plain(high!)} °C, the lowest temperature at which one was.`;
+  if (bound === 'at-least') return `No seal was picked off up to ${formatPlain(value!)} °C: it begins above, if at all.`;
+  if (bound === 'at-most') return `The lowest temperature, ${formatPlain(value!)} °C, picked off already: it begins there or below.`;
+  return `Pick-off begins between ${formatPlain(low!)} °C, where no seal was picked off, and ${formatPlain(high!)} °C, the lowest temperature at which one was.`;
 }
 
 /** Few clean seals do not rule out that some would be picked off. */
@@ -115,7 +115,7 @@ function chanceNote(steps: readonly Step[], begins: ResultValue, level: number):
   if (!clean) return [];
   const count = clean.grades.length;
   const most = clopperPearson(0, count, level).high * 100;
-  return [`${count} clean ${count === 1 ? 'seal' : 'seals'} at ${plain(clean.celsius)} °C leave${count === 1 ? 's' : ''} room for up to ${formatNumber(most, 0)} % of all seals there being picked off (exact ${plain(level * 100)} % interval).`];
+  return [`${count} clean ${count === 1 ? 'seal' : 'seals'} at ${formatPlain(clean.celsius)} °C leave${count === 1 ? 's' : ''} room for up to ${formatNumber(most, 0)} % of all seals there being picked off (exact ${formatPlain(level * 100)} % interval).`];
 }
 
 function flagsOf(steps: readonly Step[]): Flag[] {
@@ -125,10 +125,10 @@ function flagsOf(steps: readonly Step[]): Flag[] {
   const flags: Flag[] = cleanAbove.map((step) => ({
     code: 'clean-above',
     where: 'seals',
-    text: `No seal was picked off at ${plain(step.celsius)} °C, but one was at ${plain(steps[first]!.celsius)} °C: look for a dirty jaw or a swapped specimen, and seal more.`,
+    text: `No seal was picked off at ${formatPlain(step.celsius)} °C, but one was at ${formatPlain(steps[first]!.celsius)} °C: look for a dirty jaw or a swapped specimen, and seal more.`,
   }));
   if (first > 0 && steps[first]!.celsius - steps[first - 1]!.celsius > COARSE_C) {
-    flags.push({ code: 'coarse-steps', where: 'seals', text: `From ${plain(steps[first - 1]!.celsius)} to ${plain(steps[first]!.celsius)} °C is a coarse step; temperatures between them would tell more.` });
+    flags.push({ code: 'coarse-steps', where: 'seals', text: `From ${formatPlain(steps[first - 1]!.celsius)} to ${formatPlain(steps[first]!.celsius)} °C is a coarse step; temperatures between them would tell more.` });
   }
   return flags;
 }
@@ -148,8 +148,4 @@ function figure({ seals, sealingC, pickedBelow }: Input, steps: readonly Step[],
     ],
     lines: [...lines, { name: `picked off below ${pickedBelow}`, axis: 'y', value: pickedBelow, role: 'mark' }],
   };
-}
-
-function plain(value: number): string {
-  return formatNumber(value, plainDecimals(value));
 }

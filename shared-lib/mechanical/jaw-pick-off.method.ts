@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn } from '../method/sheet.ts';
 import { gradeField } from './grade-field.ts';
 import { jawPickOffCalculation } from './jaw-pick-off.calculation.ts';
@@ -81,11 +82,9 @@ export const jawPickOffMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => numberIn(values, 'grade') !== undefined);
+  const read = readRows(bench, ['grade']);
   if (read.length === 0) throw new InputError('rows[0].grade', null, 'No seal has a grade yet.');
   const seals = read.map(({ values }) => ({ celsius: numberIn(values, 'celsius'), grade: numberIn(values, 'grade') }));
-  return runOnBench(jawPickOffCalculation, { seals, sealingC: numberIn(bench.conditions, 'sealingC'), pickedBelow: numberIn(bench.conditions, 'pickedBelow') }, (field) => {
-    const [, place, key] = /^seals\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
-    return place === undefined ? `conditions.${field}` : `rows[${read[Number(place)]!.index}].${key ?? 'grade'}`;
-  });
+  const stated = { sealingC: numberIn(bench.conditions, 'sealingC'), pickedBelow: numberIn(bench.conditions, 'pickedBelow') };
+  return runOnRows(jawPickOffCalculation, { seals, ...stated }, { list: 'seals', rows: read, first: 'grade', conditions: Object.keys(stated) });
 }

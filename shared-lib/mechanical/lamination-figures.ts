@@ -1,6 +1,6 @@
 import type { ResultValue } from '../calculation/result.ts';
 import type { Figure, Series } from '../figure/figure.ts';
-import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { formatPlain, formatValue } from '../quantity/format.ts';
 import { poissonInterval } from '../statistics/poisson-interval.ts';
 import type { CoverageLink } from './lamination-coverage.ts';
 import { areaM2, DEFECT_KINDS, defectKinds, defectsOf, type Check } from './lamination-places.ts';
@@ -24,8 +24,8 @@ export function sketchFigure({ hours, places }: Check, webWidthMm: number | unde
   const marked = located.filter((place) => defectsOf([place]) > 0).length;
   return {
     id: 'web-sketch',
-    title: `Sketch of the web after ${plain(hours)} h`,
-    finding: `Defects at ${marked} of ${located.length} located places after ${plain(hours)} h; operator side on the left, outside of the roll at the bottom.`,
+    title: `Sketch of the web after ${formatPlain(hours)} h`,
+    finding: `Defects at ${marked} of ${located.length} located places after ${formatPlain(hours)} h; operator side on the left, outside of the roll at the bottom.`,
     x: { title: 'Across the web', unit: 'mm', scale: 'linear', min: 0, ...(webWidthMm !== undefined && { max: webWidthMm }) },
     y: { title: 'Along the web', unit: 'm', scale: 'linear', min: 0 },
     series,
@@ -43,8 +43,8 @@ export function growthFigure(checks: readonly Check[], defects: ResultValue, gro
     title: 'Defects after lamination',
     finding:
       checks.length === 1
-        ? `Defects: ${total} after ${plain(last.hours)} h.`
-        : `Defects: ${total} after ${plain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
+        ? `Defects: ${total} after ${formatPlain(last.hours)} h.`
+        : `Defects: ${total} after ${formatPlain(last.hours)} h; ${growth.value === null ? 'growth cannot be given' : `${text} times the first check${intervalText === '' ? '' : ` (${intervalText})`}`}.`,
     x: { title: 'Since lamination', unit: 'h', scale: 'linear', min: 0 },
     y: { title: 'Defects', unit: UNIT, scale: 'linear', min: 0 },
     series: defectKinds.map((kind) => ({
@@ -90,8 +90,4 @@ export function coverageFigure({ places }: Check, { factor, trend }: CoverageLin
         : []),
     ],
   };
-}
-
-function plain(value: number): string {
-  return formatNumber(value, plainDecimals(value));
 }

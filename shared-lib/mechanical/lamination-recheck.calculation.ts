@@ -2,13 +2,13 @@ import { z } from 'zod';
 import { defineCalculation } from '../calculation/calculation.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
-import { formatNumber, plainDecimals } from '../quantity/format.ts';
+import { formatPlain } from '../quantity/format.ts';
 import { chiSquareUpperTail } from '../statistics/distributions.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { meanOfReplicates } from '../statistics/mean-of-replicates.ts';
 import { poissonInterval } from '../statistics/poisson-interval.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
-import { linkToCoverage } from './lamination-coverage.ts';
+import { linkToCoverage, type CoverageLink } from './lamination-coverage.ts';
 import { coverageFigure, growthFigure, sketchFigure } from './lamination-figures.ts';
 import { areaM2, checksOf, defectsOf, laminationPlace, refuseBeyondWeb, type Check, type DefectKind } from './lamination-places.ts';
 
@@ -50,9 +50,9 @@ export const laminationRecheckCalculation = defineCalculation({
         const { value, low, high } = rateOf(check, level);
         return { hours: check.hours, places: check.places.length, areaM2: check.areaM2, bubbles: defectsOf(check.places, 'bubbles'), tunnels: defectsOf(check.places, 'tunnels'), delaminations: defectsOf(check.places, 'delaminations'), perM2: value, low, high };
       }),
-      flags: clusteredFlag(last, link.trend?.fitP ?? null),
+      flags: clusteredFlag(last, link),
       notes: [
-        `Rates are of the last check, after ${plain(last.hours)} h, over ${plain(last.areaM2)} m²; exact interval of a count that falls by chance.`,
+        `Rates are of the last check, after ${formatPlain(last.hours)} h, over ${formatPlain(last.areaM2)} m²; exact interval of a count that falls by chance.`,
         growthNote(checks, growth),
         link.statement,
         ...(curls.length > 0 ? ['Curl: mean of the places of the last check, above 0 towards the outer ply.'] : []),
@@ -102,12 +102,16 @@ function growthNote(checks: readonly Check[], growth: ResultValue): string {
   const grows = growth.low !== null && growth.low > 1;
   const shrinks = growth.high !== null && growth.high < 1;
   const word = grows ? 'the counts show that defects grow in number' : shrinks ? 'the counts show that defects become fewer' : 'the counts cannot show whether defects grow in number';
-  return `Growth from ${plain(checks[0]!.hours)} to ${plain(checks[checks.length - 1]!.hours)} h: ${word}. Both checks count as independent; where the same places were counted twice the interval is rather too wide.`;
+  return `Growth from ${formatPlain(checks[0]!.hours)} to ${formatPlain(checks[checks.length - 1]!.hours)} h: ${word}. Both checks count as independent; where the same places were counted twice the interval is rather too wide.`;
 }
 
-/** Defects that come in groups are counted with less certainty than their number says. */
-function clusteredFlag({ places }: Check, fitP: number | null): Flag[] {
-  const p = fitP ?? sameRateP(places);
+/**
+ * Defects that come in groups are counted with less certainty than their number says. What ink coverage explains is no grouping, where
+ * all places have one.
+ */
+function clusteredFlag({ places }: Check, { trend }: CoverageLink): Flag[] {
+  const explained = places.every(({ coveragePct }) => coveragePct !== undefined) ? (trend?.fitP ?? null) : null;
+  const p = explained ?? sameRateP(places);
   if (p === null || p >= CLUSTERED_P) return [];
   return [{ code: 'clustered', where: '', text: 'The places differ more than chance does: the defects come in groups. The intervals of the rates and of the growth are then too narrow; look at more places.' }];
 }
@@ -122,8 +126,4 @@ function sameRateP(places: Check['places']): number | null {
     return sum + (defectsOf([place]) - expected) ** 2 / expected;
   }, 0);
   return chiSquareUpperTail(statistic, places.length - 1);
-}
-
-function plain(value: number): string {
-  return formatNumber(value, plainDecimals(value));
 }

@@ -1,13 +1,16 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method, NumberField } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn } from '../method/sheet.ts';
 import { defectKinds } from './lamination-places.ts';
 import { laminationRecheckCalculation } from './lamination-recheck.calculation.ts';
 import { recheckFollowUp } from './recheck-follow-up.ts';
 
 const count = (key: string, label: string): NumberField => ({ kind: 'number', key, label, min: 0, max: 100_000, usual: { min: 0, max: 200 }, required: true });
-const READ = [...defectKinds, 'curlMm'] as const;
+const READ = [...defectKinds, 'curlMm'];
+/** Of the place alone: they begin no row. */
+const WHERE = ['hours', 'acrossMm', 'alongM', 'coveragePct'];
 
 /** One roll looked at again and again: bubbles over print, tunnels, delamination and curl, counted per area and located. */
 export const laminationRecheckMethod: Method = {
@@ -78,14 +81,10 @@ export const laminationRecheckMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => READ.some((key) => values[key] != null));
+  const read = readRows(bench, READ);
   if (read.length === 0) throw new InputError('rows[0].bubbles', null, 'No place has been counted yet; type 0 where nothing was found.');
-  const cell = (values: (typeof read)[number]['values']) =>
-    Object.fromEntries(['hours', 'acrossMm', 'alongM', 'coveragePct', ...READ].map((key) => [key, numberIn(values, key)]));
-  const input = { places: read.map(({ values }) => ({ ...cell(values), areaCm2: numberIn(bench.conditions, 'frameCm2') })), webWidthMm: numberIn(bench.conditions, 'webWidthMm') };
-  return runOnBench(laminationRecheckCalculation, input, (field) => {
-    const [, place, key] = /^places\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
-    if (key === 'areaCm2') return 'conditions.frameCm2';
-    return place === undefined ? `conditions.${field}` : `rows[${read[Number(place)]!.index}].${key ?? 'bubbles'}`;
-  });
+  const areaCm2 = numberIn(bench.conditions, 'frameCm2');
+  const places = read.map(({ values }) => ({ ...Object.fromEntries([...WHERE, ...READ].map((key) => [key, numberIn(values, key)])), areaCm2 }));
+  const input = { places, webWidthMm: numberIn(bench.conditions, 'webWidthMm') };
+  return runOnRows(laminationRecheckCalculation, input, { list: 'places', rows: read, first: 'bubbles', conditions: ['webWidthMm'], cells: { areaCm2: 'conditions.frameCm2' } });
 }

@@ -1,6 +1,6 @@
 import type { FinishedReadings, FollowUp } from '../method/method.ts';
 import { textIn } from '../method/sheet.ts';
-import { formatNumber, plainDecimals } from '../quantity/format.ts';
+import { formatPlain } from '../quantity/format.ts';
 import { daysAfter, isIsoDate } from '../quantity/iso-date.ts';
 
 /** Common practice: bubbles show within a day, tunnels and curl within a week. */
@@ -22,7 +22,7 @@ export function recheckFollowUp({ results, conditions }: FinishedReadings): Foll
     {
       what: `Check the lamination again ${next.name}`,
       dueOn: daysAfter(laminatedOn, next.days),
-      why: `Laminated on ${laminatedOn} and last checked after ${formatNumber(hours, plainDecimals(hours))} h; bubbles, tunnels and curl may still come.`,
+      why: `Laminated on ${laminatedOn} and last checked after ${formatPlain(hours)} h; bubbles, tunnels and curl may still come.`,
       settledBy: ['lamination-recheck'],
     },
   ];

@@ -24,14 +24,16 @@ export interface Removed {
 /**
  * Percent of the area that came off one specimen.
  * @param field where a problem is put down to, '' or 'specimens[2].'
- * @throws InputError for both forms, neither, or more squares removed than there were
+ * @throws InputError for both forms, neither, more squares removed than there were, or an interval that does not hold the percent
  */
-export function removedPctOf({ removedPct, squares }: Removed, field: string): number {
+export function removedPctOf({ removedPct, removedLowPct, removedHighPct, squares }: Removed, field: string): number {
   if (removedPct !== undefined && squares !== undefined) {
     throw new InputError(`${field}removedPct`, removedPct, 'Give either the percent removed or the squares counted, not both.');
   }
   if (squares === undefined) {
     if (removedPct === undefined) throw new InputError(`${field}removedPct`, null, 'Say how much came off: in percent, or as squares counted.');
+    if (removedLowPct !== undefined && removedLowPct > removedPct) throw new InputError(`${field}removedLowPct`, removedLowPct, `removedLowPct (${removedLowPct}) must not lie above the percent removed (${removedPct}).`);
+    if (removedHighPct !== undefined && removedHighPct < removedPct) throw new InputError(`${field}removedHighPct`, removedHighPct, `removedHighPct (${removedHighPct}) must not lie below the percent removed (${removedPct}).`);
     return removedPct;
   }
   if (squares.removed > squares.total) {

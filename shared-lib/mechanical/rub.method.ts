@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { rubCalculation } from './rub.calculation.ts';
 
@@ -77,9 +78,7 @@ export const rubMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const begun = bench.rows
-    .map(({ values }, index) => ({ values, index }))
-    .filter(({ values }) => ['strokes', 'density', 'transferred'].some((key) => numberIn(values, key) !== undefined));
+  const begun = readRows(bench, ['strokes', 'density', 'transferred']);
   if (begun.length === 0) throw new InputError('rows[0].strokes', null, 'No specimen has been read yet: begin with its density at 0 strokes.');
   const readings = begun.map(({ values }) => ({
     specimen: textIn(values, 'specimen'),
@@ -88,9 +87,5 @@ function evaluate(bench: BenchReadings) {
     transferred: numberIn(values, 'transferred'),
   }));
   const stated = Object.fromEntries(['filmDensity', 'receptorDensity', 'lostLimitPct', 'transferredLimit'].map((key) => [key, numberIn(bench.conditions, key)]));
-  return runOnBench(rubCalculation, { readings, ...stated }, (field) => {
-    const cell = /^readings\[(\d+)\](?:\.(\w+))?/.exec(field);
-    if (cell) return `rows[${begun[Number(cell[1])]!.index}].${cell[2] ?? 'strokes'}`;
-    return field in stated ? `conditions.${field}` : '';
-  });
+  return runOnRows(rubCalculation, { readings, ...stated }, { list: 'readings', rows: begun, first: 'strokes', conditions: Object.keys(stated) });
 }

@@ -4,7 +4,7 @@ import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import { valueWithoutInterval } from '../calculation/value-without-interval.ts';
 import type { Figure, FigurePoint } from '../figure/figure.ts';
-import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { formatPlain, formatWithInterval } from '../quantity/format.ts';
 import { bracketedMean } from '../statistics/bracketed-mean.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
@@ -99,16 +99,15 @@ function weakestOf(brackets: readonly LoadBracket[]): ResultValue {
 
 function flagsOf(specimens: readonly Specimen[]): Flag[] {
   return specimens.flatMap(({ heldN, scratchedN }, index): Flag[] => {
-    const where = `specimens[${index}]`;
+    const where = `specimens[${index}].scratchedN`;
     if (scratchedN === undefined) return [];
-    if (heldN === undefined) return [{ code: 'first-load', where, text: `Specimen ${index + 1} was scratched by the first load, ${plain(scratchedN)} N; begin lower.` }];
+    if (heldN === undefined) return [{ code: 'first-load', where, text: `Specimen ${index + 1} was scratched by the first load, ${formatPlain(scratchedN)} N; begin lower.` }];
     if (scratchedN - heldN <= COARSE * scratchedN) return [];
-    return [{ code: 'coarse-steps', where, text: `Specimen ${index + 1}: from ${plain(heldN)} to ${plain(scratchedN)} N is a coarse step; loads between them would tell more.` }];
+    return [{ code: 'coarse-steps', where, text: `Specimen ${index + 1}: from ${formatPlain(heldN)} to ${formatPlain(scratchedN)} N is a coarse step; loads between them would tell more.` }];
   });
 }
 
 function loadFigure(names: string[], brackets: readonly (LoadBracket | null)[], load: ResultValue): Figure {
-  const { text, intervalText } = formatValue(load);
   const points = brackets.flatMap((bracket, x): FigurePoint[] => {
     if (bracket === null) return [];
     const { low, high } = bracket;
@@ -117,14 +116,10 @@ function loadFigure(names: string[], brackets: readonly (LoadBracket | null)[], 
   return {
     id: 'loads',
     title: 'Load at the first scratch',
-    finding: `Load at the first scratch ${text}${intervalText === '' ? '' : ` (${intervalText})`}, ${load.n} ${load.n === 1 ? 'specimen' : 'specimens'}.`,
+    finding: `Load at the first scratch ${formatWithInterval(load)}, ${load.n} ${load.n === 1 ? 'specimen' : 'specimens'}.`,
     x: { title: 'Specimen', scale: 'category', categories: names },
     y: { title: 'Load', unit: 'N', scale: 'linear', min: 0 },
     series: [{ name: 'between the last load without and the first with a scratch', kind: 'points', role: 'reading', points }],
     lines: load.bound === 'exact' && load.value !== null ? [{ name: 'mean', axis: 'y', value: load.value, role: 'mean' }] : [],
   };
-}
-
-function plain(value: number): string {
-  return formatNumber(value, plainDecimals(value));
 }

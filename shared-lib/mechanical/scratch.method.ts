@@ -1,6 +1,7 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, Method, NumberField } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows, type ReadRow } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { gradeField } from './grade-field.ts';
 import { hoursSincePrinting, roomConditions } from './room-conditions.ts';
@@ -70,25 +71,15 @@ export const scratchMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map(({ values }, index) => ({ values, index })).filter(({ values }) => READ.some((key) => values[key] != null));
+  const read = readRows(bench, READ);
   if (read.length === 0) throw new InputError('rows[0].grade', null, 'No specimen has a grade or a load yet.');
   if (textIn(bench.conditions, 'tool') !== 'stylus') refuseLoads(read);
-  const specimens = read.map(({ values }) => ({ label: textIn(values, 'label'), grade: numberIn(values, 'grade'), heldN: numberIn(values, 'heldN'), scratchedN: numberIn(values, 'scratchedN') }));
-  const result = runOnBench(scratchCalculation, { specimens }, (field) => {
-    const [, place, key] = /^specimens\[(\d+)\](?:\.(\w+))?/.exec(field) ?? [];
-    return place === undefined ? '' : `rows[${read[Number(place)]!.index}].${key ?? 'grade'}`;
-  });
-  return {
-    ...result,
-    flags: result.flags.map((flag) => {
-      const index = read[Number(/\d+/.exec(flag.where)![0])]!.index;
-      return { ...flag, where: `rows[${index}].scratchedN`, text: flag.text.replace(/^Specimen \d+/, `Specimen ${index + 1}`) };
-    }),
-  };
+  const specimens = read.map(({ values, index }) => ({ label: textIn(values, 'label') ?? `${index + 1}`, grade: numberIn(values, 'grade'), heldN: numberIn(values, 'heldN'), scratchedN: numberIn(values, 'scratchedN') }));
+  return runOnRows(scratchCalculation, { specimens }, { list: 'specimens', rows: read, first: 'grade' });
 }
 
 /** A fingernail has no load; one typed beside it belongs to another test. */
-function refuseLoads(read: { values: Record<string, unknown>; index: number }[]): void {
+function refuseLoads(read: readonly ReadRow[]): void {
   const odd = read.find(({ values }) => values.heldN != null || values.scratchedN != null);
   if (odd) {
     const key = odd.values.heldN != null ? 'heldN' : 'scratchedN';

@@ -3,7 +3,7 @@ import { defineCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { Flag, ResultValue } from '../calculation/result.ts';
 import type { Figure } from '../figure/figure.ts';
-import { formatNumber, formatValue, plainDecimals } from '../quantity/format.ts';
+import { formatPlain, formatWithInterval } from '../quantity/format.ts';
 import { clopperPearson } from '../statistics/clopper-pearson.ts';
 import { levelSchema } from '../statistics/level.ts';
 import { medianGrade } from '../statistics/median-grade.ts';
@@ -98,7 +98,7 @@ function edgeFlags(percents: readonly number[], listed: boolean): Flag[] {
           {
             code: 'band-edge',
             where: listed ? `specimens[${index}]` : '',
-            text: `Specimen ${index + 1} lost exactly ${formatNumber(pct, plainDecimals(pct))} %, the end of a band: other readers of ASTM D3359 may give the next grade.`,
+            text: `Specimen ${index + 1} lost exactly ${formatPlain(pct)} %, the end of a band: other readers of ASTM D3359 may give the next grade.`,
           },
         ]
       : [],
@@ -114,7 +114,6 @@ function shareNote(count: number, counted: boolean, uneven: boolean, removed: Re
 }
 
 function retainedFigure(names: string[], percents: number[], retained: ResultValue): Figure {
-  const { text, intervalText } = formatValue(retained);
   const ends = [
     [95, '4B'],
     [85, '3B'],
@@ -125,7 +124,7 @@ function retainedFigure(names: string[], percents: number[], retained: ResultVal
   return {
     id: 'retained',
     title: 'Print retained under the tape',
-    finding: `Retained: ${text}${intervalText === '' ? '' : ` (${intervalText})`}, ${percents.length} ${percents.length === 1 ? 'specimen' : 'specimens'}.`,
+    finding: `Retained: ${formatWithInterval(retained)}, ${percents.length} ${percents.length === 1 ? 'specimen' : 'specimens'}.`,
     x: { title: 'Specimen', scale: 'category', categories: names },
     y: { title: 'Retained', unit: '%', scale: 'linear', max: 100 },
     series: [{ name: 'retained', kind: 'points', role: 'reading', points: percents.map((pct, x) => ({ x, y: 100 - pct })) }],

@@ -1,8 +1,9 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
-import { runOnBench } from '../method/run-on-bench.ts';
+import { readRows } from '../method/read-rows.ts';
+import { runOnRows } from '../method/run-on-rows.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
-import { photoField, photoRemoved } from './photo-removed.ts';
+import { photoField, photoRemoved, removedIn } from './photo-removed.ts';
 import { hoursSincePrinting, roomConditions } from './room-conditions.ts';
 import { tapeAdhesionCalculation } from './tape-adhesion.calculation.ts';
 
@@ -104,36 +105,17 @@ export const tapeAdhesionMethod: Method = {
 };
 
 function evaluate(bench: BenchReadings) {
-  const read = bench.rows.map((row, index) => ({ ...row, index })).filter(isBegun);
+  const read = readRows(bench, ['removedPct', 'photo', 'squaresRemoved', 'squaresTotal', 'parted']);
   if (read.length === 0) throw new InputError('rows[0].removedPct', null, 'No specimen has a reading yet: enter the percent removed or the squares removed.');
   const cuts = textIn(bench.conditions, 'cuts') ?? 'none';
   const photos = read.map(({ index }) => photoRemoved(bench, index));
-  const specimens = read.map(({ values, index }, place) => ({
-    label: textIn(values, 'label'),
-    removedPct: photos[place]?.removedPct ?? numberIn(values, 'removedPct'),
-    removedLowPct: photos[place]?.removedLowPct,
-    removedHighPct: photos[place]?.removedHighPct,
-    squares: squaresIn(values, cuts, index),
-  }));
-  const result = runOnBench(tapeAdhesionCalculation, { specimens, cuts: cuts === 'none' ? 'none' : 'cross-cut' }, (field) => {
-    const [, place, , key] = /^specimens\[(\d+)\](\.squares)?(?:\.(\w+))?/.exec(field) ?? [];
-    if (place === undefined) return '';
-    const cell = key === 'removed' ? 'squaresRemoved' : key === 'total' ? 'squaresTotal' : 'removedPct';
-    return `rows[${read[Number(place)]!.index}].${cell}`;
-  });
-  const onSheet = (where: string) => where.replace(/^specimens\[(\d+)\]$/, (_, place: string) => `rows[${read[Number(place)]!.index}].removedPct`);
-  return {
-    ...result,
-    flags: [
-      ...result.flags.map((flag) => ({ ...flag, where: onSheet(flag.where), text: flag.text.replace(/^Specimen (\d+)/, (_, count: string) => `Specimen ${read[Number(count) - 1]!.index + 1}`) })),
-      ...photos.flatMap((photo) => photo?.flags ?? []),
-    ],
-  };
-}
-
-/** What is filled in from the row above or said about the place alone begins no specimen. */
-function isBegun({ values }: BenchRow): boolean {
-  return ['removedPct', 'photo', 'squaresRemoved', 'squaresTotal', 'parted'].some((key) => values[key] != null);
+  const specimens = read.map(({ values, index }, place) => ({ label: textIn(values, 'label') ?? `${index + 1}`, ...removedIn(values, photos[place]), squares: squaresIn(values, cuts, index) }));
+  const result = runOnRows(
+    tapeAdhesionCalculation,
+    { specimens, cuts: cuts === 'none' ? 'none' : 'cross-cut' },
+    { list: 'specimens', rows: read, first: 'removedPct', cells: { 'squares.removed': 'squaresRemoved', 'squares.total': 'squaresTotal' } },
+  );
+  return { ...result, flags: [...result.flags, ...photos.flatMap((photo) => photo?.flags ?? [])] };
 }
 
 function squaresIn(values: BenchRow['values'], cuts: string, index: number): { total: number; removed: number | undefined } | undefined {

@@ -41,6 +41,11 @@ export function plainDecimals(value: number): number {
   return text.includes('.') ? text.replace(/0+$/, '').split('.')[1]!.length : 0;
 }
 
+/** A lone number to four significant digits, without zeros at the end. */
+export function formatPlain(value: number): string {
+  return formatNumber(value, plainDecimals(value));
+}
+
 /**
  * Decimals that all numbers of one column share: four significant digits of the largest, up to three decimals more until
  * each keeps its size to 5 %. `null` where even that would not show the small ones; each then needs its own.
@@ -80,6 +85,12 @@ export function formatValue(result: ResultValue, limits: readonly number[] = [],
   const sign = bound === 'at-least' ? '≥' : '≤';
   const repeatsTheBound = level === null && (low ?? value) === value && (high ?? value) === value;
   return { text: withUnit(`${sign} ${text}`), intervalText: repeatsTheBound ? '' : intervalText };
+}
+
+/** A result with its interval behind it, where it has one: '38.4 mN/m (95 % interval 37.6 to 39.2)'. */
+export function formatWithInterval(result: ResultValue): string {
+  const { text, intervalText } = formatValue(result);
+  return intervalText === '' ? text : `${text} (${intervalText})`;
 }
 
 type Show = (number: number) => string;

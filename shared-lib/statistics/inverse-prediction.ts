@@ -22,13 +22,26 @@ export interface InversePrediction {
  */
 export function inversePrediction(fit: LinearFit, readings: readonly number[], level = 0.95, weightAt: (x: number) => number = () => 1): InversePrediction {
   if (readings.length === 0) throw new RangeError('An unknown needs at least one reading.');
+  return readOff(fit, meanOf(readings), level, (x, residualSd) => residualSd ** 2 / (weightAt(x) * readings.length));
+}
+
+/**
+ * The x at which the line itself comes to `y`: only the line is unsure, no reading of an unknown adds its scatter.
+ * @throws RangeError for a line without slope.
+ * Source: E. C. Fieller, J. R. Stat. Soc. B 16 (1954) 175.
+ */
+export function inverseOfLine(fit: LinearFit, y: number, level = 0.95): InversePrediction {
+  return readOff(fit, y, level, () => 0);
+}
+
+/** @param ownVariance what the unknown's own reading adds at x */
+function readOff(fit: LinearFit, y: number, level: number, ownVariance: (x: number, residualSd: number) => number): InversePrediction {
   const [intercept, slope] = [fit.coefficients[0]!, fit.coefficients[1]!];
-  const y = meanOf(readings);
   const x = (y - intercept) / slope;
   if (!Number.isFinite(x)) throw new RangeError('The calibration line has no slope, so nothing can be read off it.');
   if (fit.covariance === null || fit.residualSd === null) return { x, standardError: null, delta: null, fieller: null, g: null };
   const [[vaa, vab], [, vbb]] = fit.covariance as [[number, number], [number, number]];
-  const own = fit.residualSd ** 2 / (weightAt(x) * readings.length);
+  const own = ownVariance(x, fit.residualSd);
   const variance = own + vaa + 2 * x * vab + x * x * vbb;
   const standardError = Math.sqrt(Math.max(0, variance)) / Math.abs(slope);
   const t = studentTQuantile((1 + level) / 2, fit.degreesOfFreedom);
@@ -41,8 +54,8 @@ function fieller(d: number, b: number, t2: number, vdd: number, vab: number, vbb
   const a = b * b - t2 * vbb;
   const half = b * d + t2 * vab;
   const c = d * d - t2 * vdd;
-  const discriminant = half * half - a * c;
-  if (!(a > 0) || discriminant < 0) return null;
-  const root = Math.sqrt(discriminant);
+  if (!(a > 0)) return null;
+  // d/b itself always lies between the roots: below 0 is rounding, of readings on a line.
+  const root = Math.sqrt(Math.max(0, half * half - a * c));
   return { low: (half - root) / a, high: (half + root) / a };
 }

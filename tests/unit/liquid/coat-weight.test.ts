@@ -14,6 +14,10 @@ describe('coat-weight', () => {
     // s = 0.1 g/m², t(0.975, 2) = 4.303: ±0.2484.
     expect(results.dry!.high! - results.dry!.value!).toBeCloseTo(0.2484, 4);
     expect(results.spread!.value).toBeCloseTo(0.1, 10);
+    // 0.1·√(2/χ²), χ²(0.975; 2) = 7.3778 and χ²(0.025; 2) = 0.05064 (table).
+    expect(results.spread!.low).toBeCloseTo(0.0521, 4);
+    expect(results.spread!.high).toBeCloseTo(0.6285, 3);
+    expect(run({ specimens: pieces([17]) }).results.spread).toMatchObject({ value: null, low: null });
   });
 
   it('takes solids from a wet weighing', () => {

@@ -50,7 +50,7 @@ describe('let-down to a strength', () => {
     // 125 ± 2.484 (t 4.303, s 1, n 3): 100·(1 − 100/122.516) and 100·(1 − 100/127.484).
     expect(results.letDownPct!.low!).toBeCloseTo(18.378, 2);
     expect(results.letDownPct!.high!).toBeCloseTo(21.559, 2);
-    expect(evaluate([{ strengthPct: 125 }], { goal: 'strength', targetStrengthPct: 100 }).results.letDownPct).toMatchObject({ low: null, high: null });
+    expect(evaluate([{ strengthPct: 125 }], { goal: 'strength', targetStrengthPct: 100 }).results.letDownPct).toMatchObject({ low: null, high: null, n: 1 });
   });
 
   it.each([

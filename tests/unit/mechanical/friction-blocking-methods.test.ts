@@ -15,6 +15,11 @@ const pull = trace(
   Array.from({ length: 141 }, (_, index) => (index <= 4 ? 0.15 * index : 0.4)),
 );
 
+it('flags name a specimen by its number on the sheet, where a row before it is blank', () => {
+  expect(blocking([{}, { loadG: 250, separated: 'yes' }]).flags).toMatchObject([{ where: 'rows[1].loadG', text: expect.stringMatching(/^Specimen 2 separated at 250 g/) as string }]);
+  expect(friction([{}, { staticN: 0.3, kineticN: 0.4 }]).flags).toMatchObject([{ where: 'rows[1].kineticN', text: expect.stringMatching(/^Specimen 2: the kinetic coefficient/) as string }]);
+});
+
 describe('friction on the bench sheet', () => {
   it('takes forces, traces and angles side by side', () => {
     const { results, table, figures } = friction([{ staticN: 0.588399, kineticN: 0.392266 }, {}, { trace: 'k' }, { angleDeg: 15 }], { sledMassG: 200, travelMm: 60 }, { k: pull });

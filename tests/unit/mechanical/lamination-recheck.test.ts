@@ -82,6 +82,12 @@ it('flags defects in groups', () => {
   expect(run({ places: [place({ bubbles: 5 }), place({ bubbles: 3 }), place({ bubbles: 6 })] }).flags).toEqual([]);
 });
 
+it('flags groups that a few places with an ink coverage do not show', () => {
+  const alike = [0, 50, 100].map((coveragePct) => place({ coveragePct, bubbles: 4 }));
+  expect(run({ places: alike }).flags).toEqual([]);
+  expect(run({ places: [...alike, place({ bubbles: 30 }), place()] }).flags.map(({ code }) => code)).toEqual(['clustered']);
+});
+
 it('draws the located places of the last check on a sketch of the web', () => {
   const { figures } = run({
     webWidthMm: 1000,

@@ -78,3 +78,13 @@ describe('the bench sheet of tape adhesion', () => {
     expect(refusal(() => tapeAdhesionMethod.evaluate(bench(rows, conditions))).field).toBe(field);
   });
 });
+
+it('refuses an interval of a picture that does not hold its percent', () => {
+  expect(refusal(() => run({ removedPct: 10, removedLowPct: 11, removedHighPct: 12 })).field).toBe('removedLowPct');
+  expect(refusal(() => run({ specimens: [{ removedPct: 10, removedLowPct: 8, removedHighPct: 9 }] })).field).toBe('specimens[0].removedHighPct');
+});
+
+it('calls a specimen without a place by its number on the sheet', () => {
+  const { table } = tapeAdhesionMethod.evaluate(bench([{}, { removedPct: 1 }, { label: 'lane 3', removedPct: 2 }]));
+  expect(table.map(({ specimen }) => specimen)).toEqual(['2', 'lane 3']);
+});
