@@ -86,7 +86,7 @@ export function placeOf<Line>(lines: readonly Line[], kept: (line: Line) => bool
 function settingOf({ label, value, tolerance, unit }: SettingLine, key: string, field: string): WrittenSetting {
   const setting = writtenSetting(key, label.trim(), value.trim(), unit.trim());
   if (setting.kind === 'number' && setting.value !== null) return { ...setting, tolerance: numberFor(tolerance, `${field}.tolerance`) };
-  if (tolerance.trim() !== '') throw new InputError(`${field}.tolerance`, tolerance, 'A tolerance needs a number that this is held at.');
+  if (tolerance.trim() !== '') throw new InputError(`${field}.tolerance`, tolerance, `${setting.label || 'A tolerance'} needs a number to be held at, or no tolerance.`);
   return setting;
 }
 
