@@ -29,8 +29,7 @@ function specimens(bench: DemoBench, mean: number, mode: string, count: number):
 
 async function startBond(bench: DemoBench, sampleId: string, hours: number, limit: typeof dumplingLimit): Promise<string> {
   const testId = await bench.start(sampleId, 'lamination-bond', conditions(hours));
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) await bench.do('test.setLimits', { testId, limits: [limit], rule: 'guarded', reason: '' });
+  await bench.limit(testId, limit);
   return testId;
 }
 

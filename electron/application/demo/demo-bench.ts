@@ -1,4 +1,5 @@
 import type { CallInput, CallName, CallOutput } from '../../../shared-lib/api.ts';
+import type { Limit } from '../../../shared-lib/method/method.ts';
 import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import { seededRandom, type Random } from '../../../shared-lib/statistics/random.ts';
 import { Application } from '../application.ts';
@@ -55,6 +56,19 @@ export class DemoBench {
       }
     }
     return this.do('test.get', { testId });
+  }
+
+  /** Pastes lines from a cell of the first row on, as from the list of an instrument, and finishes the test. */
+  async pasteAndFinish(testId: string, key: string, lines: readonly string[]): Promise<void> {
+    this.clock.pass(600);
+    await this.do('readings.paste', { testId, row: 'r1', key, pasted: lines.join('\n') });
+    await this.do('test.finish', { testId, remark: '' });
+  }
+
+  /** Sets a limit, unless that of the product's last test was taken over. */
+  async limit(testId: string, limit: Limit): Promise<void> {
+    const { limits } = await this.do('test.get', { testId });
+    if (limits.length === 0) await this.do('test.setLimits', { testId, limits: [limit], rule: 'guarded', reason: '' });
   }
 
   /** `value` with `decimals`, as it is typed in this lab: with a decimal comma. */

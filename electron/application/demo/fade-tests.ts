@@ -41,8 +41,7 @@ export async function startTrialFade(bench: DemoBench, samples: DemoSamples): Pr
 
 async function startFade(bench: DemoBench, sampleId: string): Promise<string> {
   const testId = await bench.start(sampleId, 'light-exposure', CONDITIONS);
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) await bench.do('test.setLimits', { testId, limits: [limit], rule: 'guarded', reason: '' });
+  await bench.limit(testId, limit);
   bench.clock.pass(600);
   return testId;
 }

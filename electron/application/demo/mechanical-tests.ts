@@ -1,3 +1,4 @@
+import type { Limit } from '../../../shared-lib/method/method.ts';
 import type { DemoBench, TypedRow } from './demo-bench.ts';
 import type { DemoLots } from './demo-materials.ts';
 import type { DemoSamples } from './demo-samples.ts';
@@ -26,12 +27,10 @@ const SEAL_C = 170;
 const JAW_STEPS_C = [150, 160, 170, 180, 190, 200];
 const SEALS = 3;
 
-async function testWith(bench: DemoBench, sampleId: string, methodId: string, conditions: TypedRow, limit: typeof tapeLimit | typeof bubbleLimit, firstKey: string, lines: string[]): Promise<void> {
+async function testWith(bench: DemoBench, sampleId: string, methodId: string, conditions: TypedRow, limit: Limit, firstKey: string, lines: string[]): Promise<void> {
   const testId = await bench.start(sampleId, methodId, conditions);
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) await bench.do('test.setLimits', { testId, limits: [limit], rule: 'guarded', reason: '' });
-  await bench.do('readings.paste', { testId, row: 'r1', key: firstKey, pasted: lines.join('\n') });
-  await bench.do('test.finish', { testId, remark: '' });
+  await bench.limit(testId, limit);
+  await bench.pasteAndFinish(testId, firstKey, lines);
 }
 
 /** Tape, crinkle and scratch on the prints of the control and of the trial, whose wax makes it harder to scratch. */

@@ -35,15 +35,15 @@ export async function testRubAndHeat(bench: DemoBench, samples: DemoSamples): Pr
   for (const ink of inks) {
     const sampleId = samples[ink.sample];
     const rub = await bench.start(sampleId, 'rub', { way: 'dry', receptor: 'white paper', loadG: '900', lostLimitPct: '10', hoursSincePrinting: '1100' });
-    await limited(bench, rub, rubLimit);
-    await pasteAndFinish(bench, rub, 'specimen', rubbed(bench, noise, ink));
+    await bench.limit(rub, rubLimit);
+    await bench.pasteAndFinish(rub, 'specimen', rubbed(bench, noise, ink));
     const heat = await bench.start(sampleId, 'heat-resistance', { failure: 'ink on the foil', facing: 'foil', pressureKPa: '200', dwellS: '1' });
-    await limited(bench, heat, heatLimit);
-    await pasteAndFinish(bench, heat, 'celsius', heated(noise, ink));
+    await bench.limit(heat, heatLimit);
+    await bench.pasteAndFinish(heat, 'celsius', heated(noise, ink));
     const blocking = await bench.start(sampleId, 'blocking', { pressedBy: 'clamp', faces: 'print-back', pressureKPa: '350', temperatureC: '45', hours: '24' });
-    await pasteAndFinish(bench, blocking, 'grade', [...ink.blockingGrades]);
+    await bench.pasteAndFinish(blocking, 'grade', [...ink.blockingGrades]);
     const friction = await bench.start(sampleId, 'friction', { pairing: 'print-print', speedMmPerMin: '150', direction: 'machine', temperatureC: '23', relativeHumidityPct: '50' });
-    await pasteAndFinish(bench, friction, 'staticN', slid(bench, noise, ink));
+    await bench.pasteAndFinish(friction, 'staticN', slid(bench, noise, ink));
   }
 }
 
@@ -53,14 +53,14 @@ export async function testCure(bench: DemoBench, samples: DemoSamples): Promise<
   const sampleId = samples.sachetTrial;
   const rubs = await bench.start(sampleId, 'cure-rubs', { solvent: 'ethanol', requiredDoubleRubs: '50', cloth: 'cotton, new for each', loadG: '1000' });
   const counts = ['38\ty', '61\ty', '100\tn', '74\ty', '100\tn'];
-  await pasteAndFinish(bench, rubs, 'doubleRubs', counts);
+  await bench.pasteAndFinish(rubs, 'doubleRubs', counts);
   const lift = await bench.start(sampleId, 'tape-label-lift', { pulled: 'tape', tape: '25 mm, lot 7', dwellMin: '1', angleDeg: '90', hoursSinceCure: '0,2' });
-  await pasteAndFinish(bench, lift, 'liftedPct', ['0\ty', '0\ty', '2\ty', '0\tn', '0\ty']);
+  await bench.pasteAndFinish(lift, 'liftedPct', ['0\ty', '0\ty', '2\ty', '0\tn', '0\ty']);
   const depth = await bench.start(sampleId, 'cure-depth', { filmUm: '6', drawdownUm: '50', workingDoseMJPerCm2: '80', lamp: 'LED 395 nm', solvent: 'ethanol' });
   const depths = DOSES_MJ_PER_CM2.flatMap((dose) => [1, 2, 3].map(() => `${dose}\t${bench.typed(4.2 * Math.log(dose / 11) + 0.25 * noise.normal(), 1)}`));
-  await pasteAndFinish(bench, depth, 'doseMJPerCm2', depths);
+  await bench.pasteAndFinish(depth, 'doseMJPerCm2', depths);
   const tack = await bench.start(sampleId, 'surface-tack', { gradedAtMin: '1', temperatureC: '23', relativeHumidityPct: '50' });
-  await pasteAndFinish(bench, tack, 'grade', ['1\t2\t5', '2\t5\t10', '1\t2\t5']);
+  await bench.pasteAndFinish(tack, 'grade', ['1\t2\t5', '2\t5\t10', '1\t2\t5']);
 }
 
 function rubbed(bench: DemoBench, noise: Random, { rubRate, rubPlateau }: Ink): string[] {
@@ -89,15 +89,4 @@ function slid(bench: DemoBench, noise: Random, { staticFriction }: Ink): string[
     const forceN = staticFriction * normalN * (1 + 0.05 * noise.normal());
     return `${bench.typed(forceN, 2)}\t${bench.typed(0.78 * forceN, 2)}`;
   });
-}
-
-async function limited(bench: DemoBench, testId: string, limit: typeof rubLimit): Promise<void> {
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) await bench.do('test.setLimits', { testId, limits: [limit], rule: 'guarded', reason: '' });
-}
-
-async function pasteAndFinish(bench: DemoBench, testId: string, key: string, lines: string[]): Promise<void> {
-  bench.clock.pass(600);
-  await bench.do('readings.paste', { testId, row: 'r1', key, pasted: lines.join('\n') });
-  await bench.do('test.finish', { testId, remark: '' });
 }

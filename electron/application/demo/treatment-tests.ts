@@ -35,8 +35,7 @@ function acrossWeb(bench: DemoBench, meanMNm: number, spreadMNm: number, positio
 
 async function startTreatment(bench: DemoBench, sampleId: string): Promise<string> {
   const testId = await bench.start(sampleId, 'test-fluids', ROOM);
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) await bench.do('test.setLimits', { testId, limits: [SPECIFICATION], rule: 'guarded', reason: '' });
+  await bench.limit(testId, SPECIFICATION);
   return testId;
 }
 

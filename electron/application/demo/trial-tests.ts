@@ -31,27 +31,21 @@ export async function testTrials(bench: DemoBench, lots: DemoLots, samples: Demo
       await link(trial, sampleId);
       const testId = await bench.start(sampleId, 'lamination-bond', { hoursSinceLamination: '168' });
       const lines = Array.from({ length: strips }, () => `${bench.typed(around(truth.bondNPer15mm(trial), 0.13), 2)}\t\t${noise.uniform() < 0.7 ? 'c' : 'a'}`);
-      await pasteAndFinish(bench, testId, 'forceN', lines);
+      await bench.pasteAndFinish(testId, 'forceN', lines);
     }
     const fluids = await bench.start(sampleId, 'test-fluids', { temperatureC: '23' });
     const brackets = Array.from({ length: 6 }, () => {
       const held = Math.floor(around(truth.wettingMNm(trial), 1.1));
       return `${held}\t${held + 1}`;
     });
-    await pasteAndFinish(bench, fluids, 'wetsMNm', brackets);
+    await bench.pasteAndFinish(fluids, 'wetsMNm', brackets);
     const light = await bench.start(sampleId, 'light-exposure', { irradianceWPerM2: '42' });
     const patches = [1, 2, 3].flatMap((patch) => {
       const start = around(1.12, 0.01);
       return [`${patch}\t0\t${bench.typed(start, 2)}`, `${patch}\t96\t${bench.typed(start * around(truth.retained(trial), 0.012), 2)}`];
     });
-    await pasteAndFinish(bench, light, 'series', patches);
+    await bench.pasteAndFinish(light, 'series', patches);
   }
-}
-
-async function pasteAndFinish(bench: DemoBench, testId: string, key: string, lines: string[]): Promise<void> {
-  bench.clock.pass(600);
-  await bench.do('readings.paste', { testId, row: 'r1', key, pasted: lines.join('\n') });
-  await bench.do('test.finish', { testId, remark: '' });
 }
 
 async function addSample(bench: DemoBench, lots: DemoLots, { name }: DemoTrial, index: number): Promise<string> {

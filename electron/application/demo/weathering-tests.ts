@@ -27,10 +27,7 @@ export async function followWeathering(bench: DemoBench, lots: DemoLots): Promis
     relativeHumidityPct: '45',
     readAt: [...READ_SO_FAR_H.slice(1), ...STILL_TO_COME_H].join(' '),
   });
-  const { limits } = await bench.do('test.get', { testId });
-  if (limits.length === 0) {
-    await bench.do('test.setLimits', { testId, limits: [{ property: 'exposureToLimit', lower: 120, upper: null, source: 'Customer specification for window shelves, revision A' }], rule: 'guarded', reason: '' });
-  }
+  await bench.limit(testId, { property: 'exposureToLimit', lower: 120, upper: null, source: 'Customer specification for window shelves, revision A' });
   bench.clock.pass(900);
   await bench.do('readings.paste', { testId, row: 'r1', key: 'colour', pasted: COLOURS.flatMap((one) => PATCHES.flatMap((patch) => fading(bench, one, patch))).join('\n') });
 }
