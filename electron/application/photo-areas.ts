@@ -23,17 +23,17 @@ export class PhotoAreas {
    * @param plane the grey, where the notebook does not hold it yet
    * @throws Error when there is no such grey
    */
-  area(planeSha256: string, reading: PhotoReading, name: string, plane = this.#store.attachment(planeSha256)): MeasuredPhoto {
+  area(planeSha256: string, reading: PhotoReading, name: string, plane?: Uint8Array): MeasuredPhoto {
     const key = `${planeSha256} ${JSON.stringify(reading)}`;
     let known = this.#areas.get(key);
     if (!known) {
-      known = measure(plane, reading, name);
+      // Asked for only here: a sheet asks for its areas after every reading typed, and the grey is a large one.
+      known = measure(plane ?? this.#store.attachment(planeSha256), reading, name);
       if (this.#areas.size >= KEPT) this.#areas.delete(this.#areas.keys().next().value!);
       this.#areas.set(key, known);
     }
     return { ...known, name };
   }
-
 }
 
 /** The grey of a measured region, pixel by pixel. @throws InputError as `regionLevels` */

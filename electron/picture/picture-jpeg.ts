@@ -11,7 +11,7 @@ export async function pictureJpeg({ width, height, rgb }: Pick<DecodedPicture, '
   const canvas = createCanvas(width, height);
   const data = new Uint8ClampedArray(width * height * 4);
   for (let index = 0; index < width * height; index++) {
-    data.set(rgb.subarray(3 * index, 3 * index + 3), 4 * index);
+    for (let colour = 0; colour < 3; colour++) data[4 * index + colour] = rgb[3 * index + colour]!;
     data[4 * index + 3] = 255;
   }
   canvas.getContext('2d').putImageData(new ImageData(data, width, height), 0, 0);

@@ -138,6 +138,11 @@ export class BenchSheet {
     return (this.cell(place)?.typed ?? '') !== '';
   }
 
+  /** The record has an entry for the cell, also where it was cleared since: what comes next is a correction. */
+  wasEntered(place: CellPlace): boolean {
+    return this.cell(place) !== undefined;
+  }
+
   isEmptyRow(row: string): boolean {
     return this.keys.every((key) => this.shown({ row, key }) === '');
   }

@@ -110,9 +110,14 @@ export class PhotoDraft {
       this.#problem = source.problem;
     } else {
       this.#source = source;
-      const answer = await this.app.call('photo.preview', { source, channel: this.#reading?.channel ?? 'grey' });
+      const channel = this.#reading?.channel ?? 'grey';
+      const answer = await this.app.call('photo.preview', { source, channel });
+      // Another colour was chosen meanwhile, which is on its way.
+      if (channel !== (this.#reading?.channel ?? 'grey')) return;
       this.#problem = answer.ok ? '' : answer.problem.message;
       if (answer.ok) this.#take(answer.value);
+      // What the colour before would give is no answer for this one.
+      else this.#grey = null;
     }
     this.#busy = false;
   }

@@ -128,8 +128,39 @@ describe('a photograph on the bench sheet', () => {
     await keyboard.press('Enter', ...Array<string>(10).fill('ArrowRight'), 'Enter', ...Array<string>(10).fill('ArrowLeft'), ...Array<string>(10).fill('ArrowDown'), 'Enter');
     await panel().getByText('Region of 3 corners.').waitFor({ state: 'attached' });
     await panel().getByText(/of 4950 pixels/).waitFor();
+    await keyboard.fill(panel().getByLabel('Why is it measured again?'), 'Only the middle was taped');
+    await keyboard.pressButton(panel().getByRole('button', { name: 'Take this area' }));
+    await panel().waitFor({ state: 'detached' });
+  });
+
+  it('opens again with its corners, of which the last can be taken back', async () => {
+    await keyboard.pressButton(page.getByRole('group', { name: /^specimen 1, or from a photograph/ }).getByRole('button', { name: 'Measure again…' }));
+    await panel().getByText(/of 4950 pixels/).waitFor();
+    expect(await panel().getByRole('combobox', { name: /^Region/ }).inputValue()).toBe('polygon');
+    await keyboard.reach(panel().getByRole('application', { name: /^Region in/ }));
+    await keyboard.press('Enter');
+    await panel().getByText('Region of 4 corners.').waitFor({ state: 'attached' });
+    await keyboard.press('Backspace');
+    await panel().getByText('Region of 3 corners.').waitFor({ state: 'attached' });
+    await panel().getByText(/of 4950 pixels/).waitFor();
     await keyboard.pressButton(panel().getByRole('button', { name: 'Leave it' }));
     await panel().waitFor({ state: 'detached' });
+  });
+
+  it('that was cleared is followed by another, which asks for the reason', async () => {
+    const cell = page.getByRole('group', { name: /^specimen 1, or from a photograph/ });
+    await keyboard.reach(cell.getByRole('button', { name: 'Measure again…' }));
+    await keyboard.press('Delete');
+    await page.getByLabel(/why does [\d.]+ % removed become nothing\?/).waitFor();
+    await keyboard.type('too small a part');
+    await keyboard.press('Enter');
+    await cell.getByRole('button', { name: 'Photograph…' }).waitFor();
+    await drop(cell, 'tape 1.png', 'image/png', photograph);
+    await expect.poll(shownPct).toBeGreaterThan(0);
+    await keyboard.fill(panel().getByLabel('Why is it measured again?'), 'The whole of it');
+    await keyboard.pressButton(panel().getByRole('button', { name: 'Take this area' }));
+    await panel().waitFor({ state: 'detached' });
+    await expect.poll(() => cell.textContent()).toMatch(/% removed 95 % interval .*tape 1\.png/);
   });
 
   it('says what is wrong with a file that is none', async () => {

@@ -4,14 +4,19 @@ import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { nameOf } from './people.ts';
 
-/** Files of one thing, newest first; of a test also the photographs that its cells measure. Their content stays in the notebook. */
+/**
+ * Files of one thing, newest first; of a test also the photographs that its cells measure. A file that was put there and is
+ * measured as well is one line. Their content stays in the notebook.
+ */
 export function listAttachments(store: NotebookStore, attachedTo: AttachedTo, attachedId: string): AttachmentLine[] {
   const linked = store.all<Omit<AttachmentLine, 'measured'>>(
     `SELECT sha256, name, mediaType, size, caption, linkedAt, linkedBy FROM attachment_link JOIN attachment USING (sha256)
      WHERE attachedTo = ? AND attachedId = ? ORDER BY seq DESC`,
     [attachedTo, attachedId],
   );
-  return [...(attachedTo === 'test' ? measuredIn(store, attachedId) : []), ...linked.map((line) => ({ ...line, measured: false }))].map((line) => ({
+  const measured = attachedTo === 'test' ? measuredIn(store, attachedId) : [];
+  const [ofMeasured, ofLinked] = [measured, linked].map((lines) => new Set(lines.map(({ sha256 }) => sha256))) as [Set<string>, Set<string>];
+  return [...measured.filter(({ sha256 }) => !ofLinked.has(sha256)), ...linked.map((line) => ({ ...line, measured: ofMeasured.has(line.sha256) }))].map((line) => ({
     ...line,
     linkedBy: nameOf(store, line.linkedBy),
   }));

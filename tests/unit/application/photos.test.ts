@@ -80,6 +80,25 @@ describe('a photograph', () => {
     expect(sheet.missing).toMatchObject({ where: 'rows[0].removedPct' });
   });
 
+  it('that is with the test as a file as well is one line among its files, and can be printed', async () => {
+    const { bench, testId, cell } = await tapeTest();
+    const to = { attachedTo: 'test', attachedId: testId } as const;
+    await bench.do('attachment.add', { ...to, ...source, caption: 'From above' });
+    const sheet = await bench.do('photo.measure', { ...cell, source, reading });
+    const { sha256 } = sheet.photos![String(sheet.rows[0]!.cells.photo!.value)]!;
+    expect((await bench.do('attachments.list', to)).map(({ sha256: of, caption, measured }) => ({ of, caption, measured }))).toEqual([{ of: sha256, caption: 'From above', measured: true }]);
+  });
+
+  it('goes into a cell that was cleared as a correction, with a reason', async () => {
+    const { bench, cell } = await tapeTest();
+    await bench.do('photo.measure', { ...cell, source, reading });
+    const cleared = await bench.do('reading.enter', { ...cell, typed: '', reason: 'Another specimen' });
+    // By this the sheet knows that it must ask for the reason.
+    expect(cleared.rows[0]!.cells.photo).toMatchObject({ value: null });
+    expect(await bench.refused('photo.measure', { ...cell, source, reading })).toMatchObject({ code: 'input', field: 'reason' });
+    expect((await bench.do('photo.measure', { ...cell, source, reading, reason: 'The right one' })).rows[0]!.cells.photo!.corrections).toBe(2);
+  });
+
   it('goes into a photograph field only', async () => {
     const { bench, testId } = await tapeTest();
     expect((await bench.refused('photo.measure', { testId, row: 'r1', key: 'label', source, reading })).code).toBe('conflict');
