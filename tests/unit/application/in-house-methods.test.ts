@@ -187,6 +187,12 @@ describe('whether one can decide with it', () => {
     expect(fitness[0]!.improve).toMatch(/^Improve reproducibility first/);
   });
 
+  it('refuses a reading between two grades of its scale', async () => {
+    const { bench, methodId } = await withMethod();
+    const between = readings(() => 0).map((reading, index) => (index === 3 ? { ...reading, value: 2.5 } : reading));
+    expect(await bench.refused('study.record', { methodId, property: 'grade', readings: between, remark: '' })).toMatchObject({ field: 'readings[3].value', message: expect.stringMatching(/read as 0, 1, 2, 3, 4, 5; 2\.5 is none/) });
+  });
+
   it('needs a new study once it reads otherwise, and not for other words', async () => {
     const { bench, methodId } = await withMethod();
     await study(bench, methodId, () => 0);

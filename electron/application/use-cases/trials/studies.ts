@@ -3,7 +3,7 @@ import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import { offScale } from '../../../../shared-lib/method/grade-scale.ts';
 import { studyText } from '../../../../shared-lib/notebook/study-text.ts';
 import type { StudyLine, StudyView } from '../../../../shared-lib/notebook/trial-views.ts';
-import { studiedProperty } from '../../../../shared-lib/method/in-house/studied-property.ts';
+import { offGrades, studiedProperty } from '../../../../shared-lib/method/in-house/studied-property.ts';
 import { measurementStudyCalculation } from '../../../../shared-lib/statistics/measurement-study.calculation.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
 import { nameOf } from '../../queries/people.ts';
@@ -19,7 +19,7 @@ export function recordStudy(workplace: Workplace, { methodId, property: key, rea
   if (!named) throw new InputError('property', key, `${method.title} has no property '${key}'.`);
   const property = studiedProperty(method, named);
   readings.forEach(({ part, appraiser, trial, value }, index) => {
-    const odd = offScale(property, value);
+    const odd = offScale(property, value) || offGrades(method, property, value);
     if (odd) throw new InputError(`readings[${index}].value`, value, `Part ${part}, ${appraiser}, reading ${trial}: ${odd}`);
   });
   const kind = property.kind ?? 'number';
