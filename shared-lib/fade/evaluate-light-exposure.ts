@@ -3,7 +3,7 @@ import type { CalculationResult, Flag } from '../calculation/result.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { BenchReadings, CellValue } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
-import { numberIn, textIn } from '../method/sheet.ts';
+import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { exposureOfRow } from './exposure-of-row.ts';
 import { lightExposureCalculation } from './light-exposure.calculation.ts';
 import { plannedExposures } from './planned-exposures.ts';
@@ -55,7 +55,14 @@ export function evaluateLightExposure(bench: BenchReadings): CalculationResult {
   };
   const result = runOnBench(lightExposureCalculation, input, toCell);
   const flags = result.flags.map((flag) => (flag.where.startsWith('readings[') ? { ...flag, where: toCell(flag.where) } : flag));
-  return { ...result, flags: [...flags, ...dateFlags(read.map(({ index, values }, place) => ({ index, on: textIn(values, 'readOn'), exposure: readings[place]!.exposure })))] };
+  return { ...result, flags: [...flags, ...limitFlags(bench), ...dateFlags(read.map(({ index, values }, place) => ({ index, on: textIn(values, 'readOn'), exposure: readings[place]!.exposure })))] };
+}
+
+/** Limits are set in hours, and the last ones of the product are taken over: in a test that counts in another unit they mean something else. */
+function limitFlags(bench: BenchReadings): Flag[] {
+  const unit = textIn(bench.conditions, 'exposureUnit') ?? 'h';
+  if (unit === 'h' || !limitOn(bench, 'exposureToLimit')) return [];
+  return [{ code: 'limit-in-other-unit', where: 'exposureToLimit', text: `The limit on the exposure to the endpoint counts in ${unit}, the unit of this test, and not in hours; check that it was meant so.` }];
 }
 
 /** Light adds up: read later, exposed at least as long. */

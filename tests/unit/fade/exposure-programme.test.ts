@@ -228,3 +228,11 @@ describe('the next reading of a running programme', () => {
     expect(bad).toThrow(expect.objectContaining({ field: 'conditions.readAt' }));
   });
 });
+
+it('says that a limit in hours counts in the unit of a test that has another', () => {
+  const rows = [0, 20, 40, 60].map((exposure) => ({ exposure, density: 1.4 * 0.99 ** exposure }));
+  const limits = [{ property: 'exposureToLimit', lower: 120, upper: null, source: 'customer' }];
+  const flagsIn = (exposureUnit: string) => lightExposureMethod.evaluate({ ...benchOf(lightExposureMethod, rows, { exposureUnit }), limits }).flags.filter(({ code }) => code === 'limit-in-other-unit');
+  expect(flagsIn('h')).toEqual([]);
+  expect(flagsIn('d')).toMatchObject([{ where: 'exposureToLimit', text: expect.stringContaining('counts in d, the unit of this test') as string }]);
+});
