@@ -34,6 +34,7 @@ export function evaluateResidualSolvent(bench: BenchReadings): CalculationResult
     if (solvent === undefined || vial === undefined || area === undefined) return [];
     return [{ index, solvent, vial, specimen: textIn(values, 'specimen') ?? '1', amountUg: numberIn(values, 'amountUg'), area, limitMgM2: numberIn(values, 'limitMgM2') }];
   });
+  if (peaks.length === 0) throw new InputError('rows[0].solvent', null, 'No peak has been entered yet: solvent, kind of vial and area of each.');
   const areaCm2 = numberIn(conditions, 'areaCm2');
   if (areaCm2 === undefined) throw new InputError('conditions.areaCm2', null, 'The area of each specimen is missing; the amount is per area.');
   const names = [...new Set(peaks.map(({ solvent }) => solvent))];
@@ -119,6 +120,6 @@ function cellOf(field: string, places: Places[], peaks: Peak[]): string {
   if (solvent === undefined) return ['weighting', 'sigma'].includes(field) ? `conditions.${field}` : '';
   const [, list, place = '0', key] = /^(?:headspace\.)?(\w+)(?:\[(\d+)\])?(?:\.(\w+))?/.exec(rest) ?? [];
   const index = list === undefined ? undefined : places[Number(solvent)]?.[list]?.[Number(place)];
-  if (list === undefined || index === undefined) return peaks.length === 0 ? '' : `rows[${peaks[0]!.index}].solvent`;
+  if (list === undefined || index === undefined) return `rows[${peaks[0]!.index}].solvent`;
   return `rows[${index}].${COLUMN_OF[list] ?? (key === 'amount' ? 'amountUg' : 'area')}`;
 }

@@ -45,7 +45,7 @@ export const odourIntensityMethod: Method = {
   calculation: 'odour-panel',
   properties: [
     { key: 'median', title: 'Smell of the print, median', unit: '', better: 'lower', kind: 'grade', scale: { low: 0, high: 4 }, limited: true, headline: true, readingsFigure: 'intensities' },
-    { key: 'range', title: 'Range of the grades', unit: '', better: 'lower', limited: true, headline: false },
+    { key: 'range', title: 'Range of the grades', unit: '', better: 'lower', limited: true, asRead: true, headline: false },
     { key: 'controlMedian', title: 'Smell of the control, median', unit: '', better: 'lower', kind: 'grade', scale: { low: 0, high: 4 }, limited: true, headline: false },
   ],
   evaluate,

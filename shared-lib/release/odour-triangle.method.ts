@@ -47,7 +47,7 @@ export const odourTriangleMethod: Method = {
   },
   calculation: 'odour-panel',
   properties: [
-    { key: 'pValue', title: 'Probability of so many by guessing', unit: '', better: 'higher', limited: true, headline: true },
+    { key: 'pValue', title: 'Probability of so many by guessing', unit: '', better: 'higher', limited: true, asRead: true, headline: true },
     { key: 'shareDiscriminating', title: 'Share who can tell them apart', unit: '%', better: 'lower', limited: true, headline: true },
     { key: 'correct', title: 'Right answers', unit: '', better: 'none', limited: false, headline: false },
     { key: 'minimumCorrect', title: 'Right answers needed for a difference', unit: '', better: 'none', limited: false, headline: false },
