@@ -16,7 +16,7 @@ export interface Write {
 const ROW_COUNTS = 'row counts';
 
 /** Tables that hold no statement of a person that another could contradict. */
-const QUIET: ReadonlySet<TableName> = new Set(['notebook', 'entry_about', 'signing_refused', 'merge', 'merge_run', 'merge_conflict']);
+const QUIET: ReadonlySet<TableName> = new Set(['notebook', 'entry_about', 'entry_mention', 'signing_refused', 'merge', 'merge_run', 'merge_conflict']);
 
 /**
  * What an entry says, by thing (a row of a table). Left out: its place in the record, counts, and what it does only to

@@ -2,6 +2,7 @@ import type { Limit } from '../method/method.ts';
 import { areas } from './areas.ts';
 import { attachedAbout } from './attachment-changes.ts';
 import type { Entry } from './entry.ts';
+import { entryMentions } from './entry-mentions.ts';
 import { noLotDetails } from './material-entries.ts';
 import { signedChanges } from './person-changes.ts';
 import { noSampleDetails } from './sample-entries.ts';
@@ -13,7 +14,7 @@ import type { ChangeOf, TableChange, TableName } from './tables.ts';
  * this for every entry in order always gives the same tables.
  */
 export function project(entry: Entry): TableChange[] {
-  return [...changesOf(entry), ...signedChanges(entry), about(entry)] as TableChange[];
+  return [...changesOf(entry), ...signedChanges(entry), ...mentions(entry), about(entry)] as TableChange[];
 }
 
 function changesOf(entry: Entry): ChangeOf<TableName>[] {
@@ -162,6 +163,10 @@ function outdated(testId: string): ChangeOf<'test'> {
 
 function limitRows(testId: string, limits: Limit[]): ChangeOf<'test_limit'>[] {
   return limits.map((limit, place) => insert('test_limit', { testId, ...limit, place }));
+}
+
+function mentions(entry: Entry): ChangeOf<'entry_mention'>[] {
+  return entryMentions(entry).map((thing) => insert('entry_mention', { thing, seq: entry.seq }));
 }
 
 function about(entry: Entry): ChangeOf<'entry_about'> {

@@ -88,6 +88,8 @@ export interface Tables
   report_test: { reportId: string; testId: string; place: number };
   /** What an entry speaks of: its test or sample. */
   entry_about: { seq: number; testId: string | null; sampleId: string | null };
+  /** What else an entry speaks of, by its id. */
+  entry_mention: { thing: string; seq: number };
 }
 
 export type TableName = keyof Tables;
@@ -138,6 +140,7 @@ export const tableKeys = {
   merge: ['mergeId'],
   merge_run: ['firstSeq'],
   merge_conflict: ['mergeId', 'here', 'there'],
+  entry_mention: ['thing', 'seq'],
   entry_about: ['seq'],
 } as const satisfies { [Name in TableName]: readonly (keyof Tables[Name])[] };
 

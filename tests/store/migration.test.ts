@@ -1,5 +1,6 @@
-import { copyFileSync, readFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import initSqlJs from 'sql.js';
 import { expect, test } from 'vitest';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
 import { schemaVersion } from '../../electron/store/schema/migrations.ts';
@@ -87,6 +88,29 @@ test('a notebook from before there were plans takes them, and every table follow
   expect(again.one('SELECT title, version FROM plan')).toEqual({ title: 'Frozen dumpling pouch', version: '2' });
   expect(again.one('SELECT sampleId, version, printedAt FROM followed_plan')).toEqual({ sampleId: 's1', version: '1', printedAt: '2025-05-02T09:30:00.000Z' });
   expect(again.one('SELECT testId, replicates FROM planned_test')).toEqual({ testId: 't1', replicates: 3 });
+  expect(again.tableDifferences()).toEqual([]);
+  again.close();
+});
+
+test('a notebook from before it said what its entries speak of says the same as one that said so from the first', async () => {
+  const path = join(temporaryFolder(), 'old.laydown');
+  // Ids as the application makes them.
+  const withUlids = JSON.stringify(oneOfEach).replace(/(Id":|by":|Ids":\[|"before":\[)"([a-z]+\d)"/g, (_id, key: string, id: string) => `${key}"${id.toUpperCase().padStart(26, '0')}"`);
+  const said = JSON.parse(withUlids) as typeof oneOfEach;
+  const store = await NotebookStore.create(path, testClock());
+  store.append(said.filter(({ kind }) => !/^(attachment|trace|photo|spectrum|report|approval|conflict|notebook\.merged)/.test(kind)));
+  const mentions = 'SELECT * FROM entry_mention ORDER BY thing, seq';
+  const before = store.all(mentions);
+  expect(before.length).toBeGreaterThan(50);
+  store.close();
+
+  const { Database } = await initSqlJs();
+  const database = new Database(readFileSync(path));
+  database.exec('DROP TABLE entry_mention; PRAGMA user_version = 12');
+  writeFileSync(path, database.export());
+  database.close();
+  const again = await NotebookStore.open(path, testClock());
+  expect(again.all(mentions)).toEqual(before);
   expect(again.tableDifferences()).toEqual([]);
   again.close();
 });

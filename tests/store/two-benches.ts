@@ -37,7 +37,7 @@ export function idsIn(store: NotebookStore): string[] {
 export function tablesIn(store: NotebookStore): Record<string, unknown[]> {
   return Object.fromEntries(
     tableNames
-      .filter((table) => !table.startsWith('merge') && table !== 'entry_about')
+      .filter((table) => !table.startsWith('merge') && !table.startsWith('entry_'))
       .map((table) => {
         const keys: readonly string[] = tableKeys[table];
         const rows = store.all<Record<string, unknown>>(`SELECT * FROM ${table}`).map((row) => Object.fromEntries(Object.entries(row).filter(([column]) => !/(^s|S)eq$/.test(column))));

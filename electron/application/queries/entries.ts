@@ -1,6 +1,8 @@
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { likePattern } from './like-pattern.ts';
+import { methodsNamed } from './methods-named.ts';
+import { NAMED_THINGS } from './named-things.ts';
 import { wordsQuery } from './words-query.ts';
 
 export interface FoundEntry {
@@ -11,7 +13,7 @@ export interface FoundEntry {
 
 /** '' looks for anything. */
 export interface EntrySearch {
-  /** Words, each the beginning of one in what the entry says, or found in the code or product of the sample that it concerns. */
+  /** Words, each the beginning of one in what the entry says, or found in the name that a thing goes by now which it speaks of. */
   search: string;
   kind: string;
   by: string;
@@ -26,13 +28,15 @@ const WIDER = 8;
 
 const SAYS = 'seq IN (SELECT docid FROM entry_words WHERE words MATCH ? AND docid > ?1)';
 const CONCERNS = String.raw`seq IN (
-  WITH named AS MATERIALIZED (SELECT sampleId FROM sample WHERE (code || ' ' || product) LIKE ? ESCAPE '\')
+  WITH named AS MATERIALIZED (SELECT id FROM (${NAMED_THINGS}) WHERE name LIKE ? ESCAPE '\' UNION ALL SELECT value FROM json_each(?))
   SELECT seq FROM entry_about WHERE sampleId IN named AND seq > ?1
-  UNION ALL SELECT entry_about.seq FROM test JOIN entry_about USING (testId) WHERE test.sampleId IN named AND entry_about.seq > ?1)`;
+  UNION ALL SELECT entry_about.seq FROM test JOIN entry_about USING (testId) WHERE test.sampleId IN named AND entry_about.seq > ?1
+  UNION ALL SELECT seq FROM entry_mention WHERE thing IN named AND seq > ?1
+  UNION ALL SELECT entry_mention.seq FROM test JOIN entry_mention ON thing = testId WHERE test.sampleId IN named AND entry_mention.seq > ?1)`;
 
 /** Newest first. */
 export function findEntries(store: NotebookStore, search: EntrySearch, limit: number, offset: number): FoundEntry[] {
-  const { where, parameters } = matching(search);
+  const { where, parameters } = matching(store, search);
   for (const floor of floors(store.entryCount)) {
     const found = store.all<{ seq: number; testId: string | null; sampleId: string | null }>(
       `SELECT found.seq, entry_about.testId, coalesce(entry_about.sampleId, test.sampleId) AS sampleId
@@ -51,7 +55,7 @@ export function findEntries(store: NotebookStore, search: EntrySearch, limit: nu
 export function countEntries(store: NotebookStore, search: EntrySearch, most = MOST_COUNTED): { total: number; many: boolean } {
   const wanted = [search.search.trim(), search.kind, search.by, search.testId];
   if (wanted.every((text) => text === '')) return { total: store.entryCount, many: false };
-  const { where, parameters } = matching(search);
+  const { where, parameters } = matching(store, search);
   let total = 0;
   for (const floor of floors(store.entryCount)) {
     total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, ...parameters, most + 1])!.total;
@@ -74,13 +78,13 @@ function* floors(entries: number): Generator<number> {
 }
 
 /** Only what is asked for becomes a condition, so that each can use its index. `?1` is the floor. */
-function matching({ search, kind, by, testId }: EntrySearch): { where: string; parameters: string[] } {
+function matching(store: NotebookStore, { search, kind, by, testId }: EntrySearch): { where: string; parameters: string[] } {
   const conditions: [condition: string, ...parameters: string[]][] = [
     ['seq > ?1'],
     ...asked('kind = ?', kind),
     ...asked('"by" = ?', by),
     ...asked('seq IN (SELECT seq FROM entry_about WHERE testId = ?)', testId),
-    ...search.split(/\s+/).filter(Boolean).map(saying),
+    ...search.split(/\s+/).filter(Boolean).map((word) => saying(store, word)),
   ];
   return { where: conditions.map(([condition]) => condition).join(' AND '), parameters: conditions.flatMap(([, ...parameters]) => parameters) };
 }
@@ -89,8 +93,8 @@ function asked(condition: string, wanted: string): [string, string][] {
   return wanted === '' ? [] : [[condition, wanted]];
 }
 
-function saying(word: string): [condition: string, ...parameters: string[]] {
+function saying(store: NotebookStore, word: string): [condition: string, ...parameters: string[]] {
   const query = wordsQuery(word);
-  const pattern = likePattern(word);
-  return query === '' ? [CONCERNS, pattern] : [`(${SAYS} OR ${CONCERNS})`, query, pattern];
+  const concerned = [likePattern(word), JSON.stringify(methodsNamed(store, word))];
+  return query === '' ? [CONCERNS, ...concerned] : [`(${SAYS} OR ${CONCERNS})`, query, ...concerned];
 }

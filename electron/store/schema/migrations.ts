@@ -10,13 +10,14 @@ import { plans } from './009-plans.ts';
 import { merges } from './010-merges.ts';
 import { approvals } from './011-approvals.ts';
 import { materials } from './012-materials.ts';
+import { mentions } from './013-mentions.ts';
 import type { Database } from '../database.ts';
 
 /** 'LYDN': marks a SQLite file as a Laydown notebook (`PRAGMA application_id`). */
 export const applicationId = 0x4c59444e;
 
 /** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
-const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse, people, witness, plans, merges, approvals, materials];
+const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse, people, witness, plans, merges, approvals, materials, mentions];
 
 /** The schema that this version of the program writes. */
 export const schemaVersion = migrations.length;

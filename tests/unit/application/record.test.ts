@@ -95,6 +95,36 @@ describe('the record', () => {
     expect(await seqs({ testId: test.testId })).toEqual([6, 5]);
     expect(await seqs({ search: "' OR 1=1 --" })).toEqual([]);
   });
+
+  it('finds what was done to a thing by the name that the thing goes by', async () => {
+    const bench = await testBench();
+    const { materialId } = await bench.do('material.add', { kind: 'film', name: 'Cast PP', supplier: '', description: '' });
+    const { lotId } = await bench.do('lot.add', { materialId, code: 'OV-4711', receivedOn: null, note: '' });
+    const { lotId: rollId } = await bench.do('lot.add', { materialId, code: 'ROLL-9', receivedOn: null, note: '' });
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    const { instrumentId } = await bench.do('instrument.add', { name: 'Spectrodensitometer', serial: 'SD-2207', methodIds: [], note: '' });
+    const { sampleId } = await bench.do('sample.add', { code: 'K-7', product: 'coffee brick', job: '', roll: '', note: '', lotIds: [] });
+    const from = await bench.entries();
+    await bench.do('lot.retire', { lotId, reason: 'gels' });
+    await bench.do('lot.return', { lotId, reason: 'cut out' });
+    await bench.do('lot.makeFrom', { lotId: rollId, lotIds: [lotId], reason: '' });
+    await bench.do('instrument.calibrate', { instrumentId, calibratedOn: '2026-01-02', dueOn: null, remark: '' });
+    await bench.do('sample.retire', { sampleId, reason: 'used up' });
+    await bench.do('plan.retire', { planId, reason: 'product ended' });
+    await bench.do('test.start', { sampleId, methodId: 'gloss' });
+    const kinds = async (search: string) => (await bench.do('record.list', { search })).entries.filter(({ seq }) => seq > from).map(({ kind }) => kind).reverse();
+    expect(await kinds('4711')).toEqual(['lot.retired', 'lot.returned', 'lot.madeFrom']);
+    expect(await kinds('roll-9')).toEqual(['lot.madeFrom']);
+    expect(await kinds('Cast gels')).toEqual(['lot.retired']);
+    expect(await kinds('SD-2207')).toEqual(['instrument.calibrated']);
+    expect(await kinds('K-7')).toEqual(['sample.retired', 'test.started']);
+    expect(await kinds(frozenPlan.title)).toEqual(['plan.retired']);
+    expect(await kinds('gloss')).toEqual(['test.started']);
+    // Each by the name that its sentence shows, also once it was changed.
+    await bench.do('lot.describe', { lotId, code: 'OV-5000', receivedOn: null, note: '', expiresOn: null, treatedOn: null, treatedSide: null, thickness: '', reason: 'misread' });
+    expect(await kinds('5000')).toEqual(['lot.retired', 'lot.returned', 'lot.madeFrom', 'lot.described']);
+    expect((await bench.do('record.verify', {})).intact).toBe(true);
+  });
 });
 
 describe('verifying', () => {

@@ -28,7 +28,10 @@ describe('a search through everything', () => {
     expect(group(await find('D523'), 'Methods')?.hits.map(({ id }) => id)).toContain('gloss');
     expect(group(await find('rasmund'), 'People')?.hits).toMatchObject([{ title: 'Imke Rasmund', detail: 'IR · technician', screen: 'notebook' }]);
     expect(group(await find('edge roll'), 'Files')?.hits).toMatchObject([{ title: 'roll photograph.txt', screen: 'samples', id: sheet.sample.sampleId }]);
-    expect(group(await find('4711'), 'Record')?.hits[0]?.title).toMatch(/^Added lot OV-4711/);
+    expect(group(await find('4711'), 'Record')?.hits.map(({ title }) => title)).toEqual([
+      'Added sample S-0141 (ground coffee brick), made from Corona-treated PET 12, lot OV-4711.',
+      expect.stringMatching(/^Added lot OV-4711/),
+    ]);
   });
 
   it('puts the sample whose code was typed first, whatever is newer', async () => {

@@ -1,8 +1,6 @@
 import type { SearchHit } from '../../../../shared-lib/notebook/search-views.ts';
-import { allMethods } from '../../../../shared-lib/registry/methods.ts';
-import type { OpenNotebook } from '../../open-notebook.ts';
-import { listInHouseMethods } from '../in-house-methods.ts';
 import { likePattern } from '../like-pattern.ts';
+import { methodsNamed } from '../methods-named.ts';
 import { MOST_COUNTED } from './rows-kind.ts';
 import type { SearchKind } from './search-kind.ts';
 
@@ -24,7 +22,7 @@ export const tests: SearchKind = {
     const { store, methods } = notebook;
     const conditions = words.map((word) => {
       // As one list in one parameter: the statement stays the same, however many methods a word names.
-      return [likePattern(word), JSON.stringify(methodsNamed(notebook, word))];
+      return [likePattern(word), JSON.stringify(methodsNamed(store, word))];
     });
     const found = `FROM test WHERE ${conditions.map(() => `(${SAMPLE} OR methodId IN (SELECT value FROM json_each(?)))`).join(' AND ')}`;
     const params = conditions.flat();
@@ -43,9 +41,3 @@ export const tests: SearchKind = {
     return { total: Math.min(total, MOST_COUNTED), many: total > MOST_COUNTED, hits };
   },
 };
-
-function methodsNamed({ store }: OpenNotebook, word: string): string[] {
-  const wanted = word.toLowerCase();
-  const named = [...allMethods.map(({ id, title, shortTitle }) => ({ id, text: `${title} ${shortTitle}` })), ...listInHouseMethods(store).map(({ methodId, title }) => ({ id: methodId, text: title }))];
-  return named.filter(({ text }) => text.toLowerCase().includes(wanted)).map(({ id }) => id);
-}
