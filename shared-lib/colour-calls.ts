@@ -26,6 +26,8 @@ export const colourCalls = {
     }),
   ),
   'tolerance.set': call<ReferenceView>()(z.strictObject({ referenceId: id, ...toleranceFields, customer: line.min(1), reason: text.default('') })),
+  'reference.retire': call<ReferenceView>()(z.strictObject({ referenceId: id, reason: text.default('') })),
+  'reference.return': call<ReferenceView>()(z.strictObject({ referenceId: id, reason: text.default('') })),
   /** What an item field of a bench sheet can name. */
   'items.find': call<ItemChoice[]>()(z.strictObject({ of: z.enum(itemsOfNotebook), search: line.default(''), /** For which; those that serve it come first. */ methodId: z.string().max(100).default('') })),
 

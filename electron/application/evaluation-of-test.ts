@@ -9,6 +9,7 @@ import { findReference } from './queries/references.ts';
 import { findSample } from './queries/samples.ts';
 import { studiesInUse } from './queries/studies.ts';
 import { loadTest, type StoredCell, type StoredTest } from './queries/tests.ts';
+import { retiredReferenceFlags } from './retired-reference-flags.ts';
 import { sheetRows } from './sheet-rows.ts';
 
 /** The live result of a test, worked out once for its readings as they stand. */
@@ -23,7 +24,7 @@ export function evaluationOf(notebook: OpenNotebook, test: StoredTest, method: M
 /** The same, worked out anew whatever was worked out before. */
 export function evaluateStoredTest(notebook: OpenNotebook, test: StoredTest, method: Method): Evaluation {
   const evaluation = evaluateTest(method, benchReadings(notebook, test, method), test.rule, studiesOf(notebook, test));
-  evaluation.live?.result.flags.push(...doubtFlags(notebook.store, test, method));
+  evaluation.live?.result.flags.push(...doubtFlags(notebook.store, test, method), ...retiredReferenceFlags(notebook.store, test, method));
   if (evaluation.live && test.methodVersion !== method.version) {
     evaluation.live.result.flags.push({
       code: 'method-version',

@@ -17,7 +17,7 @@ import { TraceShelf } from './trace-shelf.ts';
 /** What a use case wants to have recorded; who and when are added when it is appended. */
 export type Draft = { [Kind in EntryKind]: { kind: Kind; body: EntryBody<Kind> } }[EntryKind];
 
-const COUNTS_FOR_ANY_TEST = /^(lot|instrument|calibration|fluid)\.(?!added)|^sample\.changed$/;
+const COUNTS_FOR_ANY_TEST = /^(lot|instrument|calibration|fluid|reference)\.(?!added)|^sample\.changed$/;
 
 /** The notebook that is open, with who stands at the bench and what has been worked out from it. */
 export class OpenNotebook {
@@ -73,7 +73,7 @@ export class OpenNotebook {
     if (as === 'action') this.history.note(entries);
     for (const { body } of drafts) if ('testId' in body && body.testId !== null) this.evaluations.delete(body.testId);
     if (drafts.some(({ body }) => 'testId' in body)) for (const [testId, { besideOthers }] of this.evaluations) if (besideOthers) this.evaluations.delete(testId);
-    // A study counts in the verdict of every test by its method that is not finished; lots, instruments and fluids in the flags of any.
+    // A study counts in the verdict of every test by its method that is not finished; lots, instruments, fluids and reference colours in the flags of any.
     if (drafts.some(({ kind }) => kind === 'study.recorded' || COUNTS_FOR_ANY_TEST.test(kind))) this.evaluations.clear();
     this.#schedule.noteEntries(entries.length, this.store.fileBytes);
     return entries;

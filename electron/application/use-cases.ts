@@ -31,7 +31,7 @@ import { startPlanLine } from './use-cases/plans/start-line.ts';
 import { enterReading } from './use-cases/readings.ts';
 import { recordList } from './use-cases/record.ts';
 import { measurePhoto, previewPhoto } from './use-cases/photos.ts';
-import { addReference, referencesList, setTolerance } from './use-cases/references.ts';
+import { addReference, referencesList, retireReference, returnReference, setTolerance } from './use-cases/references.ts';
 import { issueReport, previewReport, reportContent, reportPdf, reportsList } from './use-cases/reports.ts';
 import { remarkRow, restoreRow, voidRow } from './use-cases/rows.ts';
 import { addSample, changeSample, retireSample, returnSample, samplesList, sampleView } from './use-cases/samples.ts';
@@ -176,6 +176,8 @@ export const useCases = {
   'reference.add': addReference,
   'tolerance.set': setTolerance,
   'items.find': ({ notebook }, { of, search, methodId }) => itemChoices(notebook.store, of, search, methodId),
+  'reference.retire': retireReference,
+  'reference.return': returnReference,
   'spectra.preview': (_workplace, input) => spectraPreview(input),
   'spectrum.read': readSpectrum,
   'method.get': getMethod,

@@ -77,6 +77,8 @@ export const entryWords: Record<EntryKind, string> = {
   'approval.withdrawn': 'approval withdrawn',
   'reference.added': 'reference colour added',
   'tolerance.set': 'tolerance set',
+  'reference.retired': 'reference colour retired',
+  'reference.returned': 'reference colour back in use',
   'spectrum.read': 'spectrum read',
   'study.recorded': 'measurement study recorded',
 };

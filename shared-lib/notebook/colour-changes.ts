@@ -20,6 +20,8 @@ export function colourChanges(entry: ColourEntry): ChangeOf<TableName>[] {
           b: lab?.b ?? null,
           file: file === null ? null : JSON.stringify(file),
           replacedBy: null,
+          retiredAt: null,
+          retiredReason: '',
           addedAt: occurredAt,
           addedBy: by,
           addedSeq: seq,
@@ -31,6 +33,10 @@ export function colourChanges(entry: ColourEntry): ChangeOf<TableName>[] {
       const { reason: _inTheRecord, ...tolerance } = entry.body;
       return [put('reference_tolerance', { ...tolerance, seq })];
     }
+    case 'reference.retired':
+      return [set('reference_colour', { referenceId: entry.body.referenceId }, { retiredAt: occurredAt, retiredReason: entry.body.reason })];
+    case 'reference.returned':
+      return [set('reference_colour', { referenceId: entry.body.referenceId }, { retiredAt: null, retiredReason: '' })];
     case 'spectrum.read': {
       const { testId, row, key, value, file, reason } = entry.body;
       const corrections = reason === '' ? 0 : 1;

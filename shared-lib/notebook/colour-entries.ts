@@ -62,6 +62,9 @@ export const colourEntryBodies = {
   }),
   /** The reason is asked for once the customer had a tolerance on this reference. */
   'tolerance.set': z.strictObject({ referenceId: id, ...toleranceFields, reason: longText }),
+  /** Not offered for new tests any more; it stays with those that were made against it. */
+  'reference.retired': z.strictObject({ referenceId: id, reason: longText.min(1) }),
+  'reference.returned': z.strictObject({ referenceId: id, reason: longText.min(1) }),
   /** A spectrum of a file read into a cell; `row` is '' for a condition. */
   'spectrum.read': z.strictObject({
     testId: id,

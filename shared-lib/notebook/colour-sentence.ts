@@ -14,6 +14,10 @@ export function colourSentence(entry: ColourEntry, names: EntryNames): string {
     }
     case 'tolerance.set':
       return `Set the tolerance of ${entry.body.customer} on ${names.reference(entry.body.referenceId)} to ${toleranceText(entry.body)}${because(entry.body.reason)}`;
+    case 'reference.retired':
+      return `Retired ${names.reference(entry.body.referenceId)}${because(entry.body.reason)}`;
+    case 'reference.returned':
+      return `Took ${names.reference(entry.body.referenceId)} back into use${because(entry.body.reason)}`;
     case 'spectrum.read': {
       const { testId, row, key, value, file, reason } = entry.body;
       const place = `${names.field(testId, key)}${row === '' ? '' : `, ${names.row(testId, row)}`}, in ${names.test(testId)}`;

@@ -18,6 +18,8 @@ export interface ColourTables {
     /** JSON: the file of its spectrum. */
     file: string | null;
     replacedBy: string | null;
+    retiredAt: string | null;
+    retiredReason: string;
     addedAt: string;
     addedBy: string;
     addedSeq: number;

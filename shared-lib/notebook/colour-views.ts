@@ -31,6 +31,9 @@ export interface ReferenceView extends ReferenceColour {
   fileName: string;
   tolerances: ToleranceView[];
   addedAt: string;
+  /** ISO 8601, or `null` while it is in use. */
+  retiredAt: string | null;
+  retiredReason: string;
   /** Editions before it. */
   editions: number;
 }

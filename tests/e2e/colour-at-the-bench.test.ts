@@ -60,6 +60,22 @@ it('keeps a reference colour with the tolerance of a customer', async () => {
   await page.getByText('ΔE00 ≤ 2').waitFor();
 });
 
+it('retires a reference colour with its reason, and takes it back into use', async () => {
+  const reference = page.getByRole('row', { name: /Pouch red 12/ });
+  await keys.pressButton(reference.getByRole('button', { name: 'Retire Pouch red 12' }));
+  await keys.type('The design ended');
+  await keys.press('Enter');
+  await reference.getByText(/retired \d{4}-\d\d-\d\d: The design ended/).waitFor();
+  expect(await callApi(page, 'items.find', { of: 'reference', search: 'pou' })).toEqual([]);
+  const back = reference.getByRole('button', { name: 'Pouch red 12 back into use' });
+  await expect.poll(() => back.evaluate((button) => button === document.activeElement)).toBe(true);
+  await keys.press('Enter');
+  await page.getByLabel('Why does Pouch red 12 come back into use?').waitFor();
+  await keys.type('Printed once more');
+  await keys.press('Enter');
+  await reference.getByRole('button', { name: 'Retire Pouch red 12' }).waitFor();
+});
+
 it('is chosen on the sheet by a part of its name, and its tolerance becomes the limit', async () => {
   const { sampleId } = await callApi(page, 'sample.add', { code: 'QF-2060', product: 'dumpling pouch 600 g', job: 'J-79', roll: '1', note: '', lotIds: [] });
   ({ testId } = (await callApi(page, 'test.start', { sampleId, methodId: 'colour-measured' })).test);

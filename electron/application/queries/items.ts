@@ -22,7 +22,7 @@ export function itemChoices(store: NotebookStore, of: ItemField['of'], search: s
   if (of === 'sample') {
     return listSamples(store, search, MOST_CHOICES, 0).map(({ code, product, job }) => ({ typed: code, detail: [product, job].filter(Boolean).join(', ') }));
   }
-  const choices = listReferences(store).flatMap(({ name, tolerances }) =>
+  const choices = listReferences(store).filter(({ retiredAt }) => retiredAt === null).flatMap(({ name, tolerances }) =>
     tolerances.length === 0 ? [{ typed: name, detail: 'no tolerance set' }] : tolerances.map((tolerance) => ({ typed: `${name} · ${tolerance.customer}`, detail: toleranceText(tolerance) })),
   );
   const wanted = search.toLowerCase();

@@ -11,15 +11,18 @@ export interface StoredReference extends ReferenceColour {
   /** Name that its spectrum has in the file it came from, or ''. */
   fileName: string;
   replacedBy: string | null;
+  /** `null` while it is in use. */
+  retiredAt: string | null;
+  retiredReason: string;
   tolerances: ToleranceView[];
   addedAt: string;
 }
 
-/** Those in use, by name; editions that were replaced are left out. */
+/** The newest editions, those in use first, by name. */
 export function listReferences(store: NotebookStore): StoredReference[] {
   const tolerances = groupBy(store.all<Tables['reference_tolerance']>('SELECT * FROM reference_tolerance ORDER BY customer'), ({ referenceId }) => referenceId);
   return store
-    .all<Tables['reference_colour']>('SELECT * FROM reference_colour WHERE replacedBy IS NULL ORDER BY name COLLATE NOCASE, addedSeq')
+    .all<Tables['reference_colour']>('SELECT * FROM reference_colour WHERE replacedBy IS NULL ORDER BY retiredAt IS NOT NULL, name COLLATE NOCASE, addedSeq')
     .map((row) => unpacked(row, tolerances.get(row.referenceId) ?? []));
 }
 

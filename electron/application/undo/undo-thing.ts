@@ -59,6 +59,10 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
       return [{ kind: 'fluid.retired', body: { fluidId: entry.body.fluidId, reason: UNDONE } }];
     case 'fluid.retired':
       return [{ kind: 'fluid.returned', body: { fluidId: entry.body.fluidId, reason: UNDONE } }];
+    case 'reference.returned':
+      return [{ kind: 'reference.retired', body: { referenceId: entry.body.referenceId, reason: UNDONE } }];
+    case 'reference.retired':
+      return [{ kind: 'reference.returned', body: { referenceId: entry.body.referenceId, reason: UNDONE } }];
     case 'sample.linked':
       return [{ kind: 'sample.unlinked', body: { ...entry.body, reason: UNDONE } }];
     case 'sample.unlinked': {

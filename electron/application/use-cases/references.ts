@@ -28,8 +28,9 @@ export function addReference(workplace: Workplace, input: ParsedInput<'reference
   const { spectrum: typed, file, replaces, ...fields } = input;
   const before = replaces ? findReference(store, replaces.referenceId) : undefined;
   if (replaces && (!before || before.replacedBy !== null)) throw new Refusal('conflict', 'This edition is not in use any more; look at the list again.');
+  if (before && before.retiredAt !== null) throw new Refusal('conflict', `${before.name} is retired; take it back into use first.`);
   const same = listReferences(store).find(({ name, referenceId }) => name.toLowerCase() === fields.name.toLowerCase() && referenceId !== before?.referenceId);
-  if (same) throw new InputError('name', fields.name, `There is already a reference colour ${same.name}; a name stands for one only. Make a new edition of it instead.`);
+  if (same) throw new InputError('name', fields.name, `There is already a reference colour ${same.name}; a name stands for one only. ${same.retiredAt === null ? 'Make a new edition of it instead.' : 'It is retired; take it back into use instead.'}`);
   if (file && typed.trim() !== '') throw new InputError('spectrum', null, 'A reference has one spectrum, that of the file or the one typed.');
   const fromFile = file && spectrumFromFile(file);
   const spectrum = fromFile ? spectrumText(fromFile.spectrum) : typed.trim() === '' ? null : spectrumText(typedSpectrum(typed, 'spectrum'));
@@ -56,18 +57,40 @@ export function addReference(workplace: Workplace, input: ParsedInput<'reference
     ],
     kept?.attachments ?? [],
   );
-  return referenceView(notebook, findReference(store, referenceId)!);
+  return referenceView(notebook, requireReference(notebook, referenceId));
 }
 
 /** Sets what a customer takes; changing it needs a reason. Tests keep the limits that they have. */
 export function setTolerance({ notebook }: Workplace, { reason, ...input }: ParsedInput<'tolerance.set'>): ReferenceView {
-  const reference = findReference(notebook.store, input.referenceId);
-  if (!reference) throw new Refusal('not-found', 'This reference colour is not in the notebook.');
+  const reference = requireReference(notebook, input.referenceId);
   if (reference.replacedBy !== null) throw new Refusal('conflict', 'This edition is not in use any more; set the tolerance on the newest.');
   const before = reference.tolerances.find(({ customer }) => customer.toLowerCase() === input.customer.toLowerCase());
   if (before) requireReason(reason, `${before.customer} has the tolerance ${before.text}`);
   notebook.append([{ kind: 'tolerance.set', body: { ...input, customer: before?.customer ?? input.customer, reason: before ? reason.trim() : '' } }]);
-  return referenceView(notebook, findReference(notebook.store, input.referenceId)!);
+  return referenceView(notebook, requireReference(notebook, input.referenceId));
+}
+
+/** It stays with the tests that were made against it, and is not offered for new ones. */
+export function retireReference({ notebook }: Workplace, { referenceId, reason }: ParsedInput<'reference.retire'>): ReferenceView {
+  const { retiredAt, replacedBy } = requireReference(notebook, referenceId);
+  if (replacedBy !== null) throw new Refusal('conflict', 'This edition is not in use any more.');
+  if (retiredAt !== null) throw new Refusal('conflict', 'This reference colour is retired already.');
+  requireReason(reason, 'A reference colour is retired for a reason');
+  notebook.append([{ kind: 'reference.retired', body: { referenceId, reason: reason.trim() } }]);
+  return referenceView(notebook, requireReference(notebook, referenceId));
+}
+
+export function returnReference({ notebook }: Workplace, { referenceId, reason }: ParsedInput<'reference.return'>): ReferenceView {
+  if (requireReference(notebook, referenceId).retiredAt === null) throw new Refusal('conflict', 'This reference colour is in use.');
+  requireReason(reason, 'A retired reference colour comes back for a reason');
+  notebook.append([{ kind: 'reference.returned', body: { referenceId, reason: reason.trim() } }]);
+  return referenceView(notebook, requireReference(notebook, referenceId));
+}
+
+function requireReference({ store }: OpenNotebook, referenceId: string): StoredReference {
+  const reference = findReference(store, referenceId);
+  if (!reference) throw new Refusal('not-found', 'This reference colour is not in the notebook.');
+  return reference;
 }
 
 function spectrumFromFile({ bytes: base64, reading, place }: NonNullable<ParsedInput<'reference.add'>['file']>) {

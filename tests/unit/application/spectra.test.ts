@@ -115,6 +115,40 @@ describe('a reference colour', () => {
     expect(sheet.live!.result.figures.map(({ id }) => id)).toEqual(expect.arrayContaining(['a-b', 'reflectance', 'reflectance-difference']));
   });
 
+  it('is retired with a reason: not offered any more, flagged on a sheet that is begun after it, and comes back', async () => {
+    const bench = await testBench();
+    const { referenceId } = await withReference(bench);
+    const { test: before } = await bench.startTest('colour-measured', 'Q-1');
+    const onSheet = async (testId: string) => {
+      await bench.do('condition.enter', { testId, key: 'reference', typed: 'pouch red' });
+      return bench.do('reading.enter', { testId, row: 'r1', key: 'spectrum', typed: typed(586) });
+    };
+    await onSheet(before.testId);
+    expect(await bench.refused('reference.retire', { referenceId, reason: ' ' })).toMatchObject({ field: 'reason' });
+    expect(await bench.do('reference.retire', { referenceId, reason: 'The design ended' })).toMatchObject({ retiredReason: 'The design ended' });
+    expect(await bench.refused('reference.retire', { referenceId, reason: 'twice' })).toMatchObject({ code: 'conflict' });
+    expect(await bench.do('items.find', { of: 'reference', search: 'pouch' })).toEqual([]);
+    expect(await bench.do('references.list', {})).toMatchObject([{ name: 'Pouch red', retiredReason: 'The design ended' }]);
+    expect((await bench.do('search.find', { search: 'pouch red' })).groups.find(({ title }) => title === 'Reference colours')?.hits).toMatchObject([{ title: 'Pouch red', detail: 'retired' }]);
+    // The name stays taken, and no new edition comes into use around it.
+    const same = { name: 'Pouch red', ...light, spectrum: typed(588), lab: null };
+    expect((await bench.refused('reference.add', same)).message).toContain('take it back into use');
+    expect(await bench.refused('reference.add', { ...same, replaces: { referenceId, reason: 'New card' } })).toMatchObject({ code: 'conflict' });
+    const flags = async (testId: string) => (await bench.do('test.get', { testId })).live!.result.flags.filter(({ code }) => code === 'retired-reference').map(({ text }) => text);
+    expect(Object.values((await bench.do('test.get', { testId: before.testId })).items!)).toEqual(['Pouch red']);
+    expect(await flags(before.testId)).toEqual([]);
+    bench.time += 60_000;
+    const { test: after } = await bench.startTest('colour-measured', 'Q-2');
+    await onSheet(after.testId);
+    expect(await flags(after.testId)).toEqual([expect.stringMatching(/^Held against Pouch red, which was retired on \d{4}-\d\d-\d\d: The design ended$/)]);
+    await bench.do('reference.return', { referenceId, reason: 'Printed once more' });
+    expect(await flags(after.testId)).toEqual([]);
+    expect(await bench.refused('reference.return', { referenceId, reason: 'twice' })).toMatchObject({ code: 'conflict' });
+    expect(await bench.do('items.find', { of: 'reference', search: 'pouch' })).toHaveLength(1);
+    expect((await bench.do('record.list', { search: 'pouch red retired' })).entries.map(({ text }) => text)).toEqual(['Retired the reference colour “Pouch red”: The design ended.']);
+    expect((await bench.do('record.verify', {})).intact).toBe(true);
+  });
+
   it('with tolerances of two customers asks for which, and changes only with a reason', async () => {
     const bench = await testBench();
     const { referenceId } = await withReference(bench);

@@ -42,6 +42,8 @@ describe('describeEntry', () => {
     ['lot.madeFrom', 'Put down that PET film, lot 4711 was made from PET film, lot 4711.'],
     ['lot.retired', 'Retired PET film, lot 4711: beads along the edge.'],
     ['lot.returned', 'Took PET film, lot 4711 back into use: edge was cut off.'],
+    ['reference.retired', 'Retired the reference colour “Pouch red”: the design ended.'],
+    ['reference.returned', 'Took the reference colour “Pouch red” back into use: printed once more.'],
     ['sample.changed', 'Changed sample S-014: customer Marrowfield Foods; across the web 350 mm; lots nothing: moved from another job.'],
     ['sample.retired', 'Put down sample S-014 as disposed of: used up.'],
     ['sample.returned', 'Put down sample S-014 as kept again: found in another box.'],
