@@ -35,6 +35,7 @@ function checkLine({ moment, replicates, conditions, limits }: PlanLine, method:
 function checkCondition(method: Method, key: string, value: string | number, at: string): void {
   const field = method.conditions.find((condition) => condition.key === key);
   if (!field) throw new InputError(at, value, `${method.title} has no condition '${key}'.`);
+  if (field.kind === 'item' && field.of === 'instrument') throw new InputError(at, value, `${field.label} is named on the sheet, with the readings; a plan cannot know it.`);
   if (field.kind === 'choice' && !field.choices.some((choice) => choice.value === value)) throw new InputError(at, value, `${field.label} is one of: ${field.choices.map(({ label }) => label).join(', ')}.`);
   if (field.kind === 'number' && (typeof value !== 'number' || value < field.min || value > field.max)) throw new InputError(at, value, `${field.label} is from ${field.min} to ${field.max}.`);
 }

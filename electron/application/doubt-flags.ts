@@ -4,8 +4,9 @@ import { instrumentDoubt } from '../../shared-lib/equipment/instrument-doubt.ts'
 import type { Method } from '../../shared-lib/method/method.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import { dayOf } from './day-of.ts';
-import { calibrationDays, findFluid, findInstrument, readingDays } from './queries/equipment.ts';
+import { calibrationDays, findFluid, findInstrument } from './queries/equipment.ts';
 import { doubtfulLotsOfSample } from './queries/lots.ts';
+import { readingDays } from './queries/reading-days.ts';
 import { findSample } from './queries/samples.ts';
 import type { StoredTest } from './queries/tests.ts';
 
@@ -21,7 +22,7 @@ function equipmentFlags(store: NotebookStore, test: StoredTest, method: Method):
     return typeof value === 'string' ? [{ key: field.key, value }] : [];
   });
   if (named.length === 0) return [];
-  const days = readingDays(store, test.testId);
+  const days = readingDays(store, test.testId, method.readings);
   return named.flatMap(({ key, value }) => {
     const instrument = findInstrument(store, value);
     const fluid = findFluid(store, value);

@@ -11,6 +11,7 @@ import { isKept, writtenOf } from './written-of.ts';
 /** Asked on every new page; a line that nobody fills in is left out. */
 const suggestedSettings: [label: string, unit: string][] = [
   ['Apparatus', ''],
+  ['Instrument', ''],
   ['Load', 'N'],
   ['Strokes', ''],
   ['Dwell', 's'],
@@ -129,7 +130,7 @@ function suggestions(): SettingLine[] {
 }
 
 function blankSetting(label: string, unit: string): SettingLine {
-  return { key: '', label, value: '', tolerance: '', unit, eachTime: false };
+  return { key: '', label, value: '', tolerance: '', unit, eachTime: false, instrument: false };
 }
 
 function withoutPrefix({ field, message }: CallProblem): { field: string; message: string } {

@@ -1,7 +1,7 @@
 import type { Statistic, WrittenMethod, WrittenProperty, WrittenReading, WrittenSetting } from '../../shared-lib/method/in-house/written-method.ts';
 import { asTyped } from './optional-number.ts';
 
-/** A line of what is held the same, as typed. A line with neither a value nor the tick is a suggestion that nobody took. */
+/** A line of what is held the same, as typed. A line with neither a value nor a tick is a suggestion that nobody took. */
 export interface SettingLine {
   key: string;
   label: string;
@@ -9,6 +9,8 @@ export interface SettingLine {
   tolerance: string;
   unit: string;
   eachTime: boolean;
+  /** Which of the notebook's instruments it is, is asked each time. */
+  instrument: boolean;
 }
 
 export interface GradeLine {
@@ -116,8 +118,10 @@ export function blankGrades(): GradeLine[] {
 
 function settingLine(setting: WrittenSetting): SettingLine {
   const { key, label } = setting;
-  if (setting.kind === 'text') return { key, label, value: setting.value, tolerance: '', unit: '', eachTime: setting.value === '' };
-  return { key, label, value: asTyped(setting.value), tolerance: asTyped(setting.tolerance), unit: setting.unit, eachTime: setting.value === null };
+  const blank = { key, label, value: '', tolerance: '', unit: '', eachTime: false, instrument: false };
+  if (setting.kind === 'instrument') return { ...blank, instrument: true };
+  if (setting.kind === 'text') return { ...blank, value: setting.value, eachTime: setting.value === '' };
+  return { ...blank, value: asTyped(setting.value), tolerance: asTyped(setting.tolerance), unit: setting.unit, eachTime: setting.value === null };
 }
 
 function readingTyped(reading: WrittenReading): Partial<ReadingLine> {

@@ -73,7 +73,7 @@ export function suggestedTitle({ reading: id, statistic }: PropertyLineTyped, re
 
 /** Lines that nobody filled in are left out of the method. */
 export const isKept = {
-  setting: ({ value, tolerance, eachTime }: SettingLine) => value.trim() !== '' || tolerance.trim() !== '' || eachTime,
+  setting: ({ value, tolerance, eachTime, instrument }: SettingLine) => value.trim() !== '' || tolerance.trim() !== '' || eachTime || instrument,
   grade: ({ grade, meaning, pictureSha256 }: GradeLine) => grade.trim() !== '' || meaning.trim() !== '' || pictureSha256 !== '',
   caution: ({ text }: { text: string }) => text.trim() !== '',
 };
@@ -83,7 +83,8 @@ export function placeOf<Line>(lines: readonly Line[], kept: (line: Line) => bool
   return kept(lines[index]!) ? lines.slice(0, index).filter(kept).length : -1;
 }
 
-function settingOf({ label, value, tolerance, unit }: SettingLine, key: string, field: string): WrittenSetting {
+function settingOf({ label, value, tolerance, unit, instrument }: SettingLine, key: string, field: string): WrittenSetting {
+  if (instrument) return { kind: 'instrument', key, label: label.trim() };
   const setting = writtenSetting(key, label.trim(), value.trim(), unit.trim());
   if (setting.kind === 'number' && setting.value !== null) return { ...setting, tolerance: numberFor(tolerance, `${field}.tolerance`) };
   if (tolerance.trim() !== '') throw new InputError(`${field}.tolerance`, tolerance, `${setting.label || 'A tolerance'} needs a number to be held at, or no tolerance.`);

@@ -1,6 +1,7 @@
 import { runCalculation } from '../calculation/calculation.ts';
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, BenchRow, Method } from '../method/method.ts';
 import { numberIn } from '../method/sheet.ts';
 import { modeOf, widthFlag, widthOf } from './bench-strip.ts';
@@ -43,6 +44,7 @@ export const bondBuildMethod: Method = {
     { kind: 'number', key: 'stripWidthMm', label: 'Strip width', unit: 'mm', min: 0, minExclusive: true, max: 200, default: 15, usual: { min: 10, max: 26 } },
     { kind: 'number', key: 'speedMmPerMin', label: 'Speed of the grips', unit: 'mm/min', min: 0, minExclusive: true, max: 5000, usual: { min: 50, max: 300 } },
     { kind: 'number', key: 'storageTemperatureC', label: 'Storage temperature', unit: '°C', min: -50, max: 150, usual: { min: 18, max: 50 } },
+    instrumentField,
   ],
   readings: {
     rowName: 'reading',

@@ -1,3 +1,4 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { Method } from '../method/method.ts';
 import { evaluateLaminationBond } from './evaluate-lamination-bond.ts';
 import { MODE_CHOICES } from './mode-choices.ts';
@@ -52,6 +53,7 @@ export const laminationBondMethod: Method = {
     { kind: 'number', key: 'relativeHumidityPct', label: 'Relative humidity', unit: '%', min: 0, max: 100, usual: { min: 40, max: 60 } },
     { kind: 'number', key: 'discardStartMm', label: 'Leave out at the start of each trace', unit: 'mm', min: 0, max: 1000, hint: 'Empty: the plateau is found from the trace.' },
     { kind: 'number', key: 'discardEndMm', label: 'Leave out at the end of each trace', unit: 'mm', min: 0, max: 1000, hint: 'Empty: the plateau is found from the trace.' },
+    instrumentField,
   ],
   readings: {
     rowName: 'specimen',

@@ -1,9 +1,10 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
 import { coatWeightStrengthCalculation } from './coat-weight-strength.calculation.ts';
-import { backingField, instrumentField } from './density-conditions.ts';
+import { backingField } from './density-conditions.ts';
 
 /** From 'too light' to 'add so much': density or strength over coat weight from the lab's own drawdowns. */
 export const coatWeightForDensityMethod: Method = {

@@ -1,6 +1,7 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { Field, Method, NumberField } from '../method/method.ts';
 import { differenceFormulas, type DifferenceFormula } from './difference-formulas.ts';
-import { backingField, instrumentField } from './density-conditions.ts';
+import { backingField } from './density-conditions.ts';
 import { evaluateMeasuredColour, referenceKeys, sampleKeys, toleranceFormulas } from './evaluate-measured-colour.ts';
 import { illuminantNames } from './illuminants.ts';
 import { measurementLightFields } from './measurement-light-fields.ts';

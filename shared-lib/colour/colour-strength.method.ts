@@ -1,11 +1,12 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Field, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
 import { benchSpectra, type BenchSpectra } from './bench-spectra.ts';
 import { colourStrengthCalculation } from './colour-strength.calculation.ts';
-import { backingField, instrumentField } from './density-conditions.ts';
+import { backingField } from './density-conditions.ts';
 
 const strengthField: Field = {
   kind: 'choice',

@@ -39,9 +39,8 @@ export const paperDensityField: Field = {
   hint: 'With absolute densities only; over the same backing.',
 };
 
-/** Backing and instrument, kept with the readings. */
+/** Kept with the readings. */
 export const backingField: Field = { kind: 'text', key: 'backing', label: 'Backing', maxLength: 100, hint: 'black, white or own pile; the same for all readings' };
-export const instrumentField: Field = { kind: 'item', of: 'instrument', key: 'instrument', label: 'Instrument', hint: 'one of Materials, Instruments and fluids, or any other by its name' };
 
 /**
  * The density to subtract: 0 for readings minus paper.

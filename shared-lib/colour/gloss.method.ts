@@ -1,8 +1,8 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
-import { instrumentField } from './density-conditions.ts';
 import { glossCalculation } from './gloss.calculation.ts';
 
 /** Specular gloss of a film, print or varnish, and how much of it stays after a treatment. */

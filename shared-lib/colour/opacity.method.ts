@@ -1,8 +1,8 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
-import { instrumentField } from './density-conditions.ts';
 import { opacityCalculation } from './opacity.calculation.ts';
 
 /** How well a white print or film hides what is behind it. */

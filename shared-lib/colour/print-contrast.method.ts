@@ -1,8 +1,9 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
-import { backingField, densityBasisField, densityStatusField, instrumentField, paperDensityField, paperDensityOf } from './density-conditions.ts';
+import { backingField, densityBasisField, densityStatusField, paperDensityField, paperDensityOf } from './density-conditions.ts';
 import { printContrastCalculation } from './print-contrast.calculation.ts';
 
 /** How well shadows keep their detail: solid against a dark tint. */

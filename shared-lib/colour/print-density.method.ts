@@ -1,10 +1,11 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { benchSpectra, type BenchSpectra } from './bench-spectra.ts';
 import { densityChannels } from './density-channels.ts';
-import { backingField, densityBasisField, densityStatusField, instrumentField } from './density-conditions.ts';
+import { backingField, densityBasisField, densityStatusField } from './density-conditions.ts';
 import { densityCalculation } from './density.calculation.ts';
 
 const titles = { cyan: 'Cyan', magenta: 'Magenta', yellow: 'Yellow', visual: 'Black or visual' } as const;

@@ -1,9 +1,10 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
-import { backingField, densityBasisField, densityStatusField, instrumentField } from './density-conditions.ts';
+import { backingField, densityBasisField, densityStatusField } from './density-conditions.ts';
 import { nominalField, reportField, toneValueProperties } from './tone-value-fields.ts';
 import { toneValueCalculation } from './tone-value.calculation.ts';
 

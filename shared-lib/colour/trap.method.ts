@@ -1,7 +1,8 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { benchColumns } from './bench-columns.ts';
-import { backingField, densityBasisField, densityStatusField, instrumentField, paperDensityField, paperDensityOf } from './density-conditions.ts';
+import { backingField, densityBasisField, densityStatusField, paperDensityField, paperDensityOf } from './density-conditions.ts';
 import { trapCalculation } from './trap.calculation.ts';
 
 /** How well a second ink lies on the first. */

@@ -1,8 +1,9 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { textIn } from '../method/sheet.ts';
 import { benchColumns } from './bench-columns.ts';
-import { backingField, instrumentField } from './density-conditions.ts';
+import { backingField } from './density-conditions.ts';
 import { whitenessCalculation } from './whiteness.calculation.ts';
 
 const keys = ['X', 'Y', 'Z'] as const;

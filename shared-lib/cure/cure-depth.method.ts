@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { apparatusField, instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -43,6 +44,8 @@ export const cureDepthMethod: Method = {
     { kind: 'number', key: 'workingDoseMJPerCm2', label: 'Dose of the press', unit: 'mJ/cm²', min: 0, minExclusive: true, max: 1_000_000, usual: { min: 20, max: 1000 } },
     { kind: 'text', key: 'lamp', label: 'Lamp and band', maxLength: 200, hint: 'e.g. LED 395 nm; radiometer' },
     { kind: 'text', key: 'solvent', label: 'Wiped with', maxLength: 100 },
+    instrumentField,
+    apparatusField('radiometer', 'Radiometer'),
   ],
   readings: {
     rowName: 'reading',

@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -41,6 +42,7 @@ export const cureRubsMethod: Method = {
     { kind: 'text', key: 'cloth', label: 'Cloth', maxLength: 100 },
     { kind: 'number', key: 'loadG', label: 'Load', unit: 'g', min: 0, minExclusive: true, max: 100_000, usual: { min: 300, max: 2500 } },
     { kind: 'number', key: 'hoursSinceCure', label: 'Since cure', unit: 'h', min: 0, max: 100_000 },
+    instrumentField,
   ],
   readings: {
     rowName: 'specimen',

@@ -1,4 +1,5 @@
 import { densityBasisField, paperDensityField } from '../colour/density-conditions.ts';
+import { apparatusField, instrumentField } from '../method/instrument-field.ts';
 import type { Method } from '../method/method.ts';
 import { evaluateLightExposure } from './evaluate-light-exposure.ts';
 import { nextExposure } from './next-exposure.ts';
@@ -90,9 +91,12 @@ export const lightExposureMethod: Method = {
     paperDensityField,
     { kind: 'number', key: 'blackPanelC', label: 'Black panel or standard', unit: '°C', min: 0, max: 150, usual: { min: 45, max: 70 } },
     { kind: 'number', key: 'relativeHumidityPct', label: 'Relative humidity', unit: '%', min: 0, max: 100, usual: { min: 25, max: 60 } },
+    instrumentField,
+    apparatusField('exposedIn', 'Exposed in'),
   ],
   readings: {
     rowName: 'exposure',
+    readOn: 'readOn',
     fields: [
       { kind: 'text', key: 'colour', label: 'Colour', maxLength: 100, carryDown: true, hint: 'Where several are compared.' },
       { kind: 'text', key: 'series', label: 'Patch', maxLength: 100, carryDown: true, hint: 'Replicate patches of one colour.' },

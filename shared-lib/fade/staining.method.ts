@@ -1,6 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
-import { instrumentField } from '../colour/density-conditions.ts';
 import type { Lab } from '../colour/lab.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn } from '../method/sheet.ts';

@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -38,6 +39,7 @@ export const coatWeightMethod: Method = {
     { kind: 'number', key: 'dryDensityGCm3', label: 'Density of the dry coat', unit: 'g/cm³', min: 0, minExclusive: true, max: 25, usual: { min: 0.9, max: 2.5 }, hint: 'For its thickness.' },
     { kind: 'number', key: 'readabilityMg', label: 'Step of the balance', unit: 'mg', min: 0, minExclusive: true, max: 1000, default: 0.1, usual: { min: 0.01, max: 1 } },
     { kind: 'text', key: 'strippedWith', label: 'Stripped with', maxLength: 200 },
+    instrumentField,
   ],
   readings: {
     rowName: 'piece',

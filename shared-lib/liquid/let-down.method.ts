@@ -1,3 +1,4 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { Method } from '../method/method.ts';
 import { cupField } from './cup-field.ts';
 import { evaluateLetDown } from './evaluate-let-down.ts';
@@ -50,6 +51,7 @@ export const letDownMethod: Method = {
     { kind: 'number', key: 'diluentSolidsPct', label: 'Solids of the diluent', unit: '%', min: 0, max: 100, default: 0 },
     { kind: 'number', key: 'diluentCostPerKg', label: 'Cost of the diluent', unit: '/kg', min: 0, max: 1e9 },
     { kind: 'number', key: 'temperatureC', label: 'Temperature', unit: '°C', min: -50, max: 200, usual: { min: 18, max: 27 } },
+    instrumentField,
   ],
   readings: {
     rowName: 'addition',

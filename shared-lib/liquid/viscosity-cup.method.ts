@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
@@ -30,6 +31,7 @@ export const viscosityCupMethod: Method = {
     { kind: 'number', key: 'temperatureC', label: 'Temperature of the ink', unit: '°C', min: -50, max: 200, usual: { min: 18, max: 27 } },
     { kind: 'number', key: 'densityGCm3', label: 'Density of the ink', unit: 'g/cm³', min: 0, minExclusive: true, max: 25, usual: { min: 0.8, max: 1.6 }, hint: 'For the dynamic viscosity.' },
     { kind: 'text', key: 'stirred', label: 'Stirred', maxLength: 200, hint: 'how long ago, how' },
+    instrumentField,
   ],
   readings: {
     rowName: 'run',

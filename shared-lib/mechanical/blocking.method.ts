@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult, Flag } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -66,6 +67,7 @@ export const blockingMethod: Method = {
     { kind: 'number', key: 'relativeHumidityPct', label: 'Relative humidity', unit: '%', min: 0, max: 100 },
     { kind: 'number', key: 'areaCm2', label: 'Area pulled apart', unit: 'cm²', min: 0, minExclusive: true, max: 10_000, default: 100 },
     { kind: 'text', key: 'place', label: 'Place in the roll', maxLength: 100, hint: 'outer wraps, core, edge' },
+    instrumentField,
   ],
   readings: {
     rowName: 'specimen',

@@ -1,5 +1,6 @@
 import { InputError } from '../calculation/input-error.ts';
 import type { CalculationResult } from '../calculation/result.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows, type ReadRow } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -60,6 +61,7 @@ export const frictionMethod: Method = {
     },
     { kind: 'number', key: 'temperatureC', label: 'Temperature', unit: '°C', min: -50, max: 200, usual: { min: 21, max: 25 } },
     { kind: 'number', key: 'relativeHumidityPct', label: 'Relative humidity', unit: '%', min: 0, max: 100, usual: { min: 45, max: 55 } },
+    instrumentField,
   ],
   readings: {
     rowName: 'specimen',

@@ -1,4 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -51,6 +52,7 @@ export const heatResistanceMethod: Method = {
     { kind: 'number', key: 'pressureKPa', label: 'Jaw pressure', unit: 'kPa', min: 0, max: 10_000, usual: { min: 50, max: 600 }, hint: '10 kPa are 1 N/cm²' },
     { kind: 'number', key: 'dwellS', label: 'Dwell', unit: 's', min: 0, minExclusive: true, max: 600, usual: { min: 0.2, max: 5 } },
     { kind: 'text', key: 'apparatus', label: 'Apparatus', maxLength: 200, hint: 'heat sealer, jaws, which side heated' },
+    instrumentField,
   ],
   readings: {
     rowName: 'temperature',

@@ -1,4 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -49,6 +50,7 @@ export const jawPickOffMethod: Method = {
     },
     { kind: 'number', key: 'pickedBelow', label: 'Picked off: grades below', min: 1, max: 5, default: 5, usual: { min: 4, max: 5 }, required: true },
     hoursSincePrinting,
+    instrumentField,
   ],
   readings: {
     rowName: 'seal',

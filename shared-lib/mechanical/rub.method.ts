@@ -1,4 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
+import { apparatusField, instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method } from '../method/method.ts';
 import { readRows } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -52,6 +53,8 @@ export const rubMethod: Method = {
     { kind: 'number', key: 'filmDensity', label: 'Density of the unprinted film', min: -0.5, max: 8, usual: { min: 0, max: 0.5 }, hint: 'Empty: densities were read above it.' },
     { kind: 'number', key: 'receptorDensity', label: 'Density of the clean receptor', min: -0.5, max: 8, usual: { min: 0, max: 0.5 }, hint: 'Empty: read above it.' },
     { kind: 'number', key: 'hoursSincePrinting', label: 'Since printing', unit: 'h', min: 0, max: 100_000 },
+    instrumentField,
+    apparatusField('rubTester', 'Rub tester'),
   ],
   readings: {
     rowName: 'reading',

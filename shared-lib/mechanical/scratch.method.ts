@@ -1,4 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Method, NumberField } from '../method/method.ts';
 import { readRows, type ReadRow } from '../method/read-rows.ts';
 import { runOnRows } from '../method/run-on-rows.ts';
@@ -48,6 +49,7 @@ export const scratchMethod: Method = {
     hoursSincePrinting,
     { kind: 'text', key: 'observer', label: 'Scratched by', maxLength: 100 },
     ...roomConditions,
+    instrumentField,
   ],
   readings: {
     rowName: 'specimen',

@@ -5,7 +5,7 @@ import type { ReferenceColour } from './reference-colour.ts';
 /** A test method: data from which the bench sheet, the help and the report section are built, plus its evaluation. */
 export interface Method {
   id: string;
-  /** Raised whenever fields or evaluation change; a test keeps the version it was started with. */
+  /** Raised whenever what is read or its evaluation changes; a test keeps the version it was started with. A condition that may be left empty and enters no result raises nothing. */
   version: string;
   title: string;
   /** The short name in lists, e.g. 'Test fluids'. */
@@ -165,6 +165,8 @@ export interface ReadingSheet {
   /** 'position', 'specimen', 'exposure': names a row in lists and messages. */
   rowName: string;
   fields: Field[];
+  /** Key of the field, a day, that says when a row was read. Left out: on the day on which it was entered. */
+  readOn?: string;
   /** Rows laid out on a new sheet. */
   startRows: number;
   /** Fewer complete rows than this and the sheet says what is missing. */

@@ -1,3 +1,4 @@
+import { instrumentField } from '../method/instrument-field.ts';
 import type { Method } from '../method/method.ts';
 import { evaluateResidualSolvent } from './evaluate-residual-solvent.ts';
 
@@ -73,6 +74,7 @@ export const residualSolventMethod: Method = {
     { kind: 'number', key: 'minutes', label: 'Heated for', unit: 'min', min: 0, max: 10_000, usual: { min: 10, max: 90 } },
     { kind: 'text', key: 'column', label: 'Column and detector', maxLength: 200 },
     { kind: 'text', key: 'takenAt', label: 'Specimens taken', maxLength: 200, hint: 'where and when, hours after printing' },
+    instrumentField,
   ],
   readings: {
     rowName: 'peak',

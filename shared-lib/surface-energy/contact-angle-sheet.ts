@@ -1,4 +1,5 @@
 import { InputError } from '../calculation/input-error.ts';
+import { instrumentField } from '../method/instrument-field.ts';
 import type { BenchReadings, Caution, ChoiceField, Field, Method, MethodHelp, Property } from '../method/method.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { numberIn, textIn } from '../method/sheet.ts';
@@ -70,6 +71,7 @@ export function contactAngleSheet({ id, title, shortTitle, models, sets, liquids
       setField(sets),
       ...filmConditions,
       daysSinceTreatment,
+      instrumentField,
     ],
     readings: {
       rowName: 'drop',

@@ -4,7 +4,7 @@ import { runOnBench } from '../method/run-on-bench.ts';
 import { limitOn, numberIn, textIn } from '../method/sheet.ts';
 import { daysSinceTreatment, filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
-import { fluidFields } from './fluid-fields.ts';
+import { fluidFields, fluidLotField } from './fluid-fields.ts';
 import { wettingFluidCalculation } from './wetting-fluid.calculation.ts';
 
 /** Wetting tension by test fluids at positions across the web (ASTM D2578, ISO 8296). */
@@ -40,7 +40,7 @@ export const testFluidsMethod: Method = {
     ...filmConditions,
     daysSinceTreatment,
     { kind: 'number', key: 'criterionS', label: 'Holds from', unit: 's', min: 0.1, max: 60, default: 2, usual: { min: 2, max: 2 }, required: true },
-    { kind: 'item', of: 'fluid', key: 'fluidLot', label: 'Fluid set and lot', hint: 'one of Materials, Instruments and fluids, or any other with the date it was last checked' },
+    fluidLotField,
   ],
   readings: {
     rowName: 'position',

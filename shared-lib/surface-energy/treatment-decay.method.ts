@@ -3,7 +3,7 @@ import type { BenchReadings, Method } from '../method/method.ts';
 import { numberIn } from '../method/sheet.ts';
 import { filmConditions } from './film-conditions.ts';
 import { fluidCautions } from './fluid-cautions.ts';
-import { fluidFields } from './fluid-fields.ts';
+import { fluidFields, fluidLotField } from './fluid-fields.ts';
 import { runOnBench } from '../method/run-on-bench.ts';
 import { treatmentDecayCalculation } from './treatment-decay.calculation.ts';
 import { treatmentFollowUp } from './treatment-follow-up.ts';
@@ -36,6 +36,7 @@ export const treatmentDecayMethod: Method = {
     { kind: 'text', key: 'treatedOn', label: 'Treated on', maxLength: 10, format: 'date', hint: 'day 0, as 2026-03-09; Today then tells when to test again' },
     ...filmConditions,
     { kind: 'text', key: 'storage', label: 'Storage', maxLength: 200, hint: 'place, temperature, wrapping' },
+    fluidLotField,
   ],
   readings: {
     rowName: 'reading',

@@ -43,16 +43,6 @@ export function findFluid(store: NotebookStore, fluidId: string): StoredFluid | 
   return store.one<StoredFluid>(`${FLUIDS} WHERE fluidId = ?`, [fluidId]);
 }
 
-/** Days on which the readings of a test were taken that stand in it now, as ISO 8601, in order. */
-export function readingDays(store: NotebookStore, testId: string): string[] {
-  return store
-    .all<{ day: string }>(
-      'SELECT DISTINCT substr(entry.occurredAt, 1, 10) AS day FROM reading JOIN entry ON entry.seq = reading.seq WHERE reading.testId = ? AND reading.value IS NOT NULL ORDER BY day',
-      [testId],
-    )
-    .map(({ day }) => day);
-}
-
 /** The id of what is typed so, whatever the case. */
 export function equipmentTyped(store: NotebookStore, of: 'instrument' | 'fluid', typed: string): string | undefined {
   const sql = of === 'instrument' ? `SELECT instrumentId AS id FROM instrument WHERE lower(${INSTRUMENT_NAME}) = lower(?)` : `SELECT fluidId AS id FROM fluid WHERE lower(${FLUID_NAME}) = lower(?)`;

@@ -54,6 +54,7 @@ function settingChanges(before: WrittenSetting, after: WrittenSetting): string[]
 }
 
 function settingText(setting: WrittenSetting): string {
+  if (setting.kind === 'instrument') return 'an instrument, named each time';
   if (setting.kind === 'text') return setting.value || 'written down each time';
   const unit = setting.unit ? ` ${setting.unit}` : '';
   return setting.value === null ? `written down each time${unit && ` in${unit}`}` : `${setting.value}${setting.tolerance ? ` ± ${setting.tolerance}` : ''}${unit}`;

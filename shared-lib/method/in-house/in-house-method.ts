@@ -1,4 +1,5 @@
 import type { CalculationResult, Flag } from '../../calculation/result.ts';
+import { apparatusField } from '../instrument-field.ts';
 import type { BenchReadings, ChoiceField, Field, Limit, Method, Property } from '../method.ts';
 import { runOnBench } from '../run-on-bench.ts';
 import { inHouseCalculation } from './in-house.calculation.ts';
@@ -56,6 +57,7 @@ function scaleInWords(reading: WrittenReading): string[] {
 /** What is held the same stands there already; what is not must be written down. */
 function conditionOf(setting: WrittenSetting): Field {
   const { key, label } = setting;
+  if (setting.kind === 'instrument') return apparatusField(key, label);
   if (setting.kind === 'text') {
     return { kind: 'text', key, label, maxLength: 200, required: true, ...(setting.value && { default: setting.value, hint: 'as the method has it; write down what was different' }) };
   }
@@ -175,7 +177,7 @@ function numberOf(value: BenchReadings['conditions'][string] | undefined): numbe
 /** A test that was not made as the method is written says so wherever its result goes. */
 function departure(setting: WrittenSetting, { conditions }: BenchReadings): Flag[] {
   const found = conditions[setting.key];
-  if (found == null || setting.value === null || setting.value === '') return [];
+  if (setting.kind === 'instrument' || found == null || setting.value === null || setting.value === '') return [];
   const unit = setting.kind === 'number' && setting.unit ? ` ${setting.unit}` : '';
   const tolerance = setting.kind === 'number' ? (setting.tolerance ?? 0) : 0;
   const departs = setting.kind === 'number' ? Math.abs(Number(found) - setting.value!) > tolerance * (1 + 1e-9) : found !== setting.value;

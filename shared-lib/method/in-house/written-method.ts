@@ -24,6 +24,8 @@ const settingSchema = z.discriminatedUnion('kind', [
     tolerance: z.number().min(0).max(1e9).nullable(),
   }),
   z.strictObject({ kind: z.literal('text'), key, label: name, value: z.string().trim().max(200) }),
+  /** What it is read with: one of the notebook's instruments, whose calibration is watched. */
+  z.strictObject({ kind: z.literal('instrument'), key, label: name }),
 ]);
 
 const gradeSchema = z.strictObject({

@@ -42,8 +42,9 @@ async function setting(): Promise<Setting> {
   return { bench, imke, abena, planId };
 }
 
-async function glossTest(bench: TestBench, readings: number[], code = 'Q-1'): Promise<string> {
+async function glossTest(bench: TestBench, readings: number[], { code = 'Q-1', instrument = '' } = {}): Promise<string> {
   const { test } = await bench.startTest('gloss', code);
+  if (instrument) await bench.do('condition.enter', { testId: test.testId, key: 'instrument', typed: instrument });
   for (const [index, value] of readings.entries()) await bench.do('reading.enter', { testId: test.testId, row: `r${index + 1}`, key: 'gloss', typed: String(value) });
   await bench.do('test.finish', { testId: test.testId, remark: '' });
   return test.testId;
@@ -206,6 +207,20 @@ describe('a press approval', () => {
     await bench.do('lot.retire', { lotId, reason: 'it bleeds' });
     const { checklist } = await bench.do('approval.get', { approvalId });
     expect(checklist[0]).toMatchObject({ state: 'meets', result: { doubts: [expect.stringMatching(/^The sample is made of Low-migration red, lot T-88, which was retired on .* \(it bleeds\)\.$/)] } });
+    await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });
+  });
+
+  it('tells that a result was read out of calibration, also where the calibration was voided later', async () => {
+    const made = await setting();
+    const { bench, abena } = made;
+    const { instrumentId } = await bench.do('instrument.add', { name: 'Gloss meter', serial: 'G-1', methodIds: ['gloss'], note: '' });
+    const { calibrations } = await bench.do('instrument.calibrate', { instrumentId, calibratedOn: '2026-03-01', dueOn: '2027-02-28', remark: '' });
+    const testId = await glossTest(bench, [80, 81, 82], { instrument: 'Gloss meter, G-1' });
+    const drafted = await draft(made);
+    const { approvalId, digest, checklist } = await bench.do('approvalLine.link', { approvalId: drafted.approvalId, lineId: drafted.checklist[0]!.lineId, testId });
+    expect(checklist[0]!.result!.doubts).toEqual([]);
+    await bench.do('calibration.void', { calibrationId: calibrations[0]!.calibrationId, reason: 'of another meter' });
+    expect((await bench.do('approval.get', { approvalId })).checklist[0]).toMatchObject({ state: 'meets', result: { doubts: ['Read with Gloss meter, G-1 on 2026-03-02, which has no calibration on record.'] } });
     await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });
   });
 

@@ -43,6 +43,7 @@ describe('a plan', () => {
     ['a limit without an end', (content) => (content.lines[1]!.limits[0]!.lower = null), 'content.lines[1].limits[0].lower'],
     ['a condition that the method does not know', (content) => (content.lines[0]!.conditions = { colour: 'red' }), 'content.lines[0].conditions.colour'],
     ['a condition outside its choices', (content) => (content.lines[0]!.conditions = { moment: 'tomorrow' }), 'content.lines[0].conditions.moment'],
+    ['an instrument, which is named on the sheet', (content) => (content.lines[1]!.conditions = { instrument: 'Tensile tester, T-3' }), 'content.lines[1].conditions.instrument'],
     ['a test without a reason', (content) => (content.lines[0]!.reasons = []), 'content.lines[0].reasons'],
     ['a drop without a reason', (content) => (content.dropped[0]!.reason = ' '), 'content.dropped[0].reason'],
     ['no title', (content) => (content.title = ' '), 'content.title'],

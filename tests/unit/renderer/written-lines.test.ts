@@ -13,18 +13,21 @@ describe('a method as it is typed', () => {
 
   it('leaves out suggestions that nobody took, and keeps what is asked each time', () => {
     const lines = linesOf(thumbTwistRub);
-    const setting = { key: '', tolerance: '', unit: '', eachTime: false };
+    const setting = { key: '', tolerance: '', unit: '', eachTime: false, instrument: false };
     lines.settings = [
       { ...setting, label: 'Angle', value: '' },
       { ...setting, label: 'Load', value: '1,5', tolerance: '0,1', unit: 'N' },
       { ...setting, label: 'Cloth', value: '', eachTime: true },
       { ...setting, label: 'Dwell', value: '', unit: 's', eachTime: true },
+      { ...setting, label: 'Force gauge', value: '', instrument: true },
     ];
     expect(writtenOf(lines).settings).toEqual([
       { kind: 'number', key: 'load', label: 'Load', unit: 'N', value: 1.5, tolerance: 0.1 },
       { kind: 'text', key: 'cloth', label: 'Cloth', value: '' },
       { kind: 'number', key: 'dwell', label: 'Dwell', unit: 's', value: null, tolerance: null },
+      { kind: 'instrument', key: 'forceGauge', label: 'Force gauge' },
     ]);
+    expect(writtenOf(linesOf(writtenOf(lines))).settings).toEqual(writtenOf(lines).settings);
   });
 
   it('names what has no name yet, without taking a name twice', () => {
@@ -58,9 +61,9 @@ describe('a method as it is typed', () => {
   });
 
   it('says where in the method a line stands, past those that are left out', () => {
-    const line = { key: '', label: 'x', value: '', tolerance: '', unit: '', eachTime: false };
-    const lines = [line, { ...line, value: '1' }, line, { ...line, eachTime: true }];
-    expect(lines.map((_, index) => placeOf(lines, isKept.setting, index))).toEqual([-1, 0, -1, 1]);
+    const line = { key: '', label: 'x', value: '', tolerance: '', unit: '', eachTime: false, instrument: false };
+    const lines = [line, { ...line, value: '1' }, line, { ...line, eachTime: true }, { ...line, instrument: true }];
+    expect(lines.map((_, index) => placeOf(lines, isKept.setting, index))).toEqual([-1, 0, -1, 1, 2]);
   });
 
   it('keeps a name in its own letters within a title', () => {

@@ -6,6 +6,7 @@ import { keyFromLabel } from '../../../../shared-lib/method/in-house/key-from-la
 import { areMeasuringAlike } from '../../../../shared-lib/method/in-house/measuring-alike.ts';
 import { readMethodFile, writeMethodFile } from '../../../../shared-lib/method/in-house/method-file.ts';
 import { writtenMethodSchema, type WrittenMethod } from '../../../../shared-lib/method/in-house/written-method.ts';
+import { instrumentField } from '../../../../shared-lib/method/instrument-field.ts';
 import type { BenchReadings, CellValue, Field } from '../../../../shared-lib/method/method.ts';
 import { thumbTwistRub } from './written-methods.ts';
 
@@ -121,6 +122,18 @@ describe('two versions', () => {
     const reworded = { ...structuredClone(thumbTwistRub), shows: 'Something else.', replicates: 3 };
     expect(areMeasuringAlike(thumbTwistRub, reworded, 'grade')).toBe(true);
     expect(areMeasuringAlike(thumbTwistRub, later, 'grade')).toBe(false);
+  });
+
+  it('of which one asks for its instrument measure alike, and differ in a word', () => {
+    const named = structuredClone(thumbTwistRub);
+    named.settings.push({ kind: 'instrument', key: 'gauge', label: 'Force gauge' });
+    checkWrittenMethod(named);
+    expect(areMeasuringAlike(thumbTwistRub, named, 'grade')).toBe(true);
+    expect(differencesInWords(thumbTwistRub, named)).toEqual(['Settings: added Force gauge.']);
+    expect(inHouseMethod('m1', '2', named).conditions.at(-1)).toEqual({ ...instrumentField, key: 'gauge', label: 'Force gauge' });
+    const held = structuredClone(thumbTwistRub);
+    held.settings.push({ kind: 'text', key: 'gauge', label: 'Force gauge', value: 'FG-1' });
+    expect(differencesInWords(held, named)).toEqual(['Force gauge: FG-1 → an instrument, named each time.']);
   });
 });
 
