@@ -19,4 +19,6 @@ export const personCalls = {
   'person.return': call<Person>()(z.strictObject({ personId: id, reason: text })),
   /** `oldPassphrase`: needed where the person has one. */
   'passphrase.set': call<Person>()(z.strictObject({ personId: id, passphrase, oldPassphrase: passphrase.default('') })),
+  /** A forgotten one: the second person, who signs with their own passphrase, lets it be set anew. */
+  'passphrase.renew': call<Person>()(z.strictObject({ personId: id, passphrase, reason: text, secondPersonId: z.string().max(64), secondPassphrase: passphrase })),
 } as const;

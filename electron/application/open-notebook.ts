@@ -11,6 +11,7 @@ import { ActionHistory } from './undo/action-history.ts';
 import { PhotoAreas } from './photo-areas.ts';
 import { PictureShelf } from './picture-shelf.ts';
 import { Refusal } from './refusal.ts';
+import { findPerson } from './queries/people.ts';
 import { isWithdrawn } from './queries/tests.ts';
 import { TraceShelf } from './trace-shelf.ts';
 
@@ -35,6 +36,8 @@ export class OpenNotebook {
   readonly followUps = new Map<string, { finishedSeq: number; asked: FollowUp[] }>();
   /** What was worked out from the whole notebook and holds until the next entry. */
   readonly worked = new EntryCache();
+  /** Of wrong passphrases that lie ahead of the clock, by `personId`: when that was seen (ms). */
+  readonly refusedAhead = new Map<string, { lastAt: string; seenAt: number }>();
   readonly history = new ActionHistory();
   /** Made when it is first asked for. */
   drafts: DraftFile | null = null;
@@ -61,7 +64,7 @@ export class OpenNotebook {
    * @throws Refusal when the notebook is read-only, nobody has taken the bench, or a test was withdrawn
    */
   append(drafts: Draft[], attachments: { sha256: string; bytes: Uint8Array }[] = [], as: 'action' | 'undo' = 'action'): Entry[] {
-    const by = this.#hand();
+    const by = this.requireHand();
     for (const { kind, body } of drafts) {
       if (kind !== 'work.witnessed' && 'testId' in body && isWithdrawn(this.store, body.testId)) throw new Refusal('conflict', 'This test was withdrawn and takes nothing any more; start a new one.');
     }
@@ -85,14 +88,16 @@ export class OpenNotebook {
    * @throws Refusal as `append`
    */
   bringIn(brought: Entry[], merge: Draft, attachments: Iterable<{ sha256: string; bytes: Uint8Array }>): void {
-    this.store.bringIn(brought, { ...merge, by: this.#hand(), occurredAt: this.now() } as DraftEntry, attachments);
+    this.store.bringIn(brought, { ...merge, by: this.requireHand(), occurredAt: this.now() } as DraftEntry, attachments);
     this.evaluations.clear();
     this.methods.forget();
+    // Who was retired at the other bench takes this one no more.
+    if (this.atBench !== null && findPerson(this.store, this.atBench)?.retired) this.atBench = null;
     this.#schedule.noteEntries(brought.length + 1, this.store.fileBytes);
   }
 
   /** Who records. @throws Refusal */
-  #hand(): string {
+  requireHand(): string {
     if (this.store.readOnly) throw new Refusal('read-only', this.store.readOnly);
     if (this.atBench === null) throw new Refusal('conflict', 'Choose who is at the bench first; every entry carries a name.');
     return this.atBench;

@@ -23,8 +23,9 @@ import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
 import { makeMerge, mergesList, previewMerge, settleConflict } from './use-cases/merges.ts';
 import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
+import { renewPassphrase, setPassphrase } from './use-cases/passphrases.ts';
 import { pasteReadings } from './use-cases/paste.ts';
-import { addPerson, changePerson, retirePerson, returnPerson, setPassphrase } from './use-cases/people.ts';
+import { addPerson, changePerson, retirePerson, returnPerson } from './use-cases/people.ts';
 import { addPlan, changePlan, getPlan, planPdf, plansList, retirePlan } from './use-cases/plans/plans.ts';
 import { followPlan, getSamplePlan, leavePlan, setPlanTimes, takeTestForLine } from './use-cases/plans/sample-plan.ts';
 import { startPlanLine } from './use-cases/plans/start-line.ts';
@@ -69,6 +70,7 @@ export const useCases = {
   'person.retire': retirePerson,
   'person.return': returnPerson,
   'passphrase.set': setPassphrase,
+  'passphrase.renew': renewPassphrase,
   'plans.list': plansList,
   'plan.get': getPlan,
   'plan.add': addPlan,

@@ -8,6 +8,7 @@ export const entryWords: Record<EntryKind, string> = {
   'person.retired': 'person retired',
   'person.returned': 'person back',
   'passphrase.set': 'passphrase set',
+  'passphrase.renewed': 'passphrase set anew',
   'signing.refused': 'wrong passphrase',
   'work.witnessed': 'work witnessed',
   'test.withdrawn': 'test withdrawn',

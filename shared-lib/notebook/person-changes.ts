@@ -18,6 +18,7 @@ export function personChanges(entry: PersonEntry): ChangeOf<TableName>[] {
     case 'person.returned':
       return [set('person', { personId }, { retired: 0, retiredReason: '' })];
     case 'passphrase.set':
+    case 'passphrase.renewed':
       return [put('passphrase', { personId, ...entry.body.scrypt, setAt: entry.occurredAt }), remove('signing_refused', { personId })];
     case 'signing.refused':
       return [put('signing_refused', { personId, lastAt: entry.occurredAt }, { times: 1 })];

@@ -17,6 +17,8 @@ export function personSentence(entry: PersonEntry, names: EntryNames): EntrySent
       return { text: `Brought ${name} back: ${ended(entry.body.reason)}`, correction: null };
     case 'passphrase.set':
       return { text: `Set a passphrase for ${name}.`, correction: null };
+    case 'passphrase.renewed':
+      return { text: `${names.person(entry.body.signature.personId)} let the forgotten passphrase of ${name} be set anew: ${ended(entry.body.reason)}`, correction: null };
     case 'signing.refused':
       return { text: `Refused a wrong passphrase for ${name}.`, correction: null };
   }

@@ -14,6 +14,8 @@ const BATCH = 20_000;
 
 /** What is taken over once. */
 const KEPT = ['notebook.created', 'person.added', 'material.added', 'lot.added', 'attachment.added'];
+/** What speaks of a test and of something else that is not taken over. */
+const LEFT_OUT = ['planLine.tested', 'work.witnessed'];
 
 interface TestTemplate {
   entries: Entry[];
@@ -73,7 +75,7 @@ function fitting(templates: TestTemplate[], left: NotebookSize): TestTemplate {
 function testTemplates(all: Entry[]): TestTemplate[] {
   const byTest = new Map<string, Entry[]>();
   for (const entry of all) {
-    if (!('testId' in entry.body) || entry.body.testId === null) continue;
+    if (!('testId' in entry.body) || entry.body.testId === null || LEFT_OUT.includes(entry.kind)) continue;
     const of = byTest.get(entry.body.testId) ?? [];
     of.push(entry);
     byTest.set(entry.body.testId, of);
@@ -88,14 +90,10 @@ function testTemplates(all: Entry[]): TestTemplate[] {
 /** The entries of a test under new ids, on another sample. */
 function copyOf(template: TestTemplate, sampleId: string, ulid: () => string): DraftEntry[] {
   const testId = ulid();
-  const ids = new Map<unknown, string>();
   return template.entries.map(({ kind, body, by, occurredAt }) => {
     const copy: Record<string, unknown> = { ...body, testId };
     if ('sampleId' in copy) copy.sampleId = sampleId;
-    if ('traceId' in copy) {
-      ids.set(copy.traceId, ulid());
-      copy.traceId = ids.get(copy.traceId);
-    }
+    for (const id of ['traceId', 'photoId']) if (id in copy) copy[id] = ulid();
     return { kind, body: copy, by, occurredAt } as DraftEntry;
   });
 }

@@ -10,7 +10,7 @@ import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { correctedTests, countAddedLines, findApproval, samplesOfJob, type StoredApproval } from '../queries/approvals.ts';
 import { lotsOfApproval } from '../queries/materials.ts';
-import { findPerson, nameOf } from '../queries/people.ts';
+import { nameOf, personAt } from '../queries/people.ts';
 import { findPlan, findPlanVersion } from '../queries/plans.ts';
 import { findSample } from '../queries/samples.ts';
 import { loadTest } from '../queries/tests.ts';
@@ -35,7 +35,7 @@ export function approvalView(notebook: OpenNotebook, approvalId: string): Approv
     ...view,
     ...headingOf(notebook, stored, view.checklist, corrected),
     newestVersion: findPlan(notebook.store, stored.planId)?.version ?? stored.version,
-    signed: signedName(notebook, stored.signedBy, stored.signedAt, stored.signedMeaning),
+    signed: signedName(notebook, stored.signedBy, stored.signedAt, stored.signedSeq, stored.signedMeaning),
     correctedLater: corrected,
     withdrawn: withdrawnOf(notebook, stored),
     replacedBy: stored.replacedBy,
@@ -118,14 +118,15 @@ function cautionsOf(notebook: OpenNotebook, { planId, version }: StoredApproval)
   return [...methodsByText.values()].map(({ caution, methods }) => ({ caution, methods: [...methods].join(', ') }));
 }
 
-function signedName({ store }: OpenNotebook, personId: string | null, at: string | null, meaning: string): SignedName | null {
-  if (personId === null || at === null) return null;
-  const person = findPerson(store, personId);
+/** By the name and in the role of that day, as it stands on the page. */
+function signedName({ store }: OpenNotebook, personId: string | null, at: string | null, seq: number | null, meaning: string): SignedName | null {
+  if (personId === null || at === null || seq === null) return null;
+  const person = personAt(store, personId, seq);
   return { name: person?.name ?? personId, role: person?.role ?? '', at, meaning };
 }
 
-function withdrawnOf(notebook: OpenNotebook, { withdrawnBy, withdrawnAt, withdrawnReason }: StoredApproval): Approval['withdrawn'] {
-  const by = signedName(notebook, withdrawnBy, withdrawnAt, '');
+function withdrawnOf(notebook: OpenNotebook, { withdrawnBy, withdrawnAt, withdrawnSeq, withdrawnReason }: StoredApproval): Approval['withdrawn'] {
+  const by = signedName(notebook, withdrawnBy, withdrawnAt, withdrawnSeq, '');
   return by && { ...by, reason: withdrawnReason };
 }
 

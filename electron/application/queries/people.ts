@@ -18,6 +18,15 @@ export function findPerson(store: NotebookStore, personId: string): Person | und
   return found && personOf(found);
 }
 
+/** Name and role that a person had when entry `seq` was made: what the next change of them says that stood before. */
+export function personAt(store: NotebookStore, personId: string, seq: number): Pick<Person, 'name' | 'role'> | undefined {
+  const changed = store.one<{ before: string }>(
+    `SELECT json_extract(body, '$.before') AS before FROM entry WHERE kind = 'person.changed' AND seq > ? AND json_extract(body, '$.personId') = ? ORDER BY seq LIMIT 1`,
+    [seq, personId],
+  );
+  return changed ? (JSON.parse(changed.before) as Pick<Person, 'name' | 'role'>) : findPerson(store, personId);
+}
+
 /** @throws Refusal when the notebook has no such person, or they left */
 export function requireActive(store: NotebookStore, personId: string): Person {
   const person = findPerson(store, personId);

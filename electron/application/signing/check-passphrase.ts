@@ -2,8 +2,9 @@ import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { findPerson, findPassphrase, refusedPassphrases } from '../queries/people.ts';
 import { Refusal } from '../refusal.ts';
-import { secondsToWait, waitInWords } from './refused-delay.ts';
+import { MOST_TYPED } from './acceptable-passphrase.ts';
 import { matchesHash } from './passphrase-hash.ts';
+import { secondsToWait, waitInWords } from './refused-delay.ts';
 
 /**
  * Checks a person's passphrase. A wrong one is counted in the record; after the fifth one has to wait, ever longer, also
@@ -13,13 +14,15 @@ import { matchesHash } from './passphrase-hash.ts';
  */
 export async function checkPassphrase(notebook: OpenNotebook, personId: string, passphrase: string, field = 'passphrase'): Promise<void> {
   const { store } = notebook;
-  if (store.readOnly) throw new Refusal('read-only', store.readOnly);
+  // A wrong one that could not be recorded would be a guess that costs nothing.
+  notebook.requireHand();
   const person = findPerson(store, personId);
   if (!person) throw new Refusal('not-found', 'This person is not in the notebook.');
   const kept = findPassphrase(store, personId);
   const refuse = (sentence: string) => new InputError(field, null, sentence);
   if (!kept) throw refuse(`${person.name} has no passphrase yet; it is set under Notebook, People.`);
   if (passphrase === '') throw refuse(`Type the passphrase of ${person.name}.`);
+  if (passphrase.length > MOST_TYPED) throw refuse('No passphrase is as long as what was typed; type it again.');
   const before = waiting(notebook, personId);
   if (before > 0) throw refuse(`Too many wrong passphrases for ${person.name}: wait ${waitInWords(before)}, then type it again.`);
   if (await matchesHash(passphrase, kept)) return;
@@ -28,7 +31,20 @@ export async function checkPassphrase(notebook: OpenNotebook, personId: string, 
   throw refuse(`This is not the passphrase of ${person.name}.${now > 0 ? ` Wait ${waitInWords(now)} before typing it again.` : ''}`);
 }
 
-function waiting(notebook: OpenNotebook, personId: string): number {
-  const refused = refusedPassphrases(notebook.store, personId);
-  return refused ? secondsToWait(refused.times, (Date.parse(notebook.now()) - Date.parse(refused.lastAt)) / 1000) : 0;
+/**
+ * Seconds. A clock that was set back makes the wait no shorter, and no longer than that of one wrong passphrase: it begins
+ * anew when it is seen that the last one lies ahead.
+ */
+function waiting({ store, now, refusedAhead }: OpenNotebook, personId: string): number {
+  const refused = refusedPassphrases(store, personId);
+  if (!refused) return 0;
+  const at = Date.parse(now());
+  let since = Date.parse(refused.lastAt);
+  if (since > at) {
+    const known = refusedAhead.get(personId);
+    const seenAt = known?.lastAt === refused.lastAt && known.seenAt <= at ? known.seenAt : at;
+    refusedAhead.set(personId, { lastAt: refused.lastAt, seenAt });
+    since = seenAt;
+  }
+  return secondsToWait(refused.times, (at - since) / 1000);
 }

@@ -17,9 +17,13 @@ export async function matchesHash(passphrase: string, kept: Scrypt): Promise<boo
   return timingSafeEqual(await derive(passphrase, Buffer.from(kept.salt, 'hex'), kept), Buffer.from(kept.hash, 'hex'));
 }
 
+/** As it is hashed: of two keyboards, one may type a letter as one code point and the other as two, or a space as another space. */
+export function normalPassphrase(typed: string): string {
+  return typed.normalize('NFKC');
+}
+
 function derive(passphrase: string, salt: Uint8Array, { N, r, p }: Pick<Scrypt, 'N' | 'r' | 'p'>): Promise<Buffer> {
-  // Of two keyboards, one may type a letter as one code point and the other as two.
-  const typed = passphrase.normalize('NFKC');
+  const typed = normalPassphrase(passphrase);
   return new Promise((resolve, reject) => {
     // Node refuses more than 32 MB unless it is told how much scrypt may take.
     scrypt(typed, salt, HASH_BYTES, { N, r, p, maxmem: 128 * r * (N + p + 2) }, (error, hash) => (error ? reject(error) : resolve(hash)));

@@ -5,12 +5,12 @@ const LONGEST_SECONDS = 3600;
 
 /**
  * Seconds still to wait after `times` wrong passphrases, the last `secondsAgo`: 30 s after the fifth, twice as long after
- * each further one, an hour at most. A clock that was set back counts by how far it was set, so that nobody waits for years.
+ * each further one, an hour at most.
  */
 export function secondsToWait(times: number, secondsAgo: number): number {
   if (times <= FREE) return 0;
   const delay = Math.min(LONGEST_SECONDS, FIRST_SECONDS * 2 ** Math.min(times - FREE - 1, 20));
-  return Math.max(0, Math.ceil(delay - Math.abs(secondsAgo)));
+  return Math.max(0, Math.ceil(delay - secondsAgo));
 }
 
 /** 30 → '30 seconds', 90 → '2 minutes'. */

@@ -89,6 +89,7 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
     case 'approval.signed':
       throw new Refusal('conflict', 'A signed press approval stays as it is: withdraw it with a reason, or draft one that takes its place.');
     case 'passphrase.set':
+    case 'passphrase.renewed':
       throw new Refusal('conflict', 'The old passphrase is not kept: set it anew.');
     default:
       throw new Refusal('conflict', 'It stays in the record: correct it, or retire it with a reason, where it is shown.');

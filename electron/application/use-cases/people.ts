@@ -1,23 +1,17 @@
-import { randomBytes } from 'node:crypto';
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { Person } from '../../../shared-lib/notebook/views.ts';
 import { findPerson, listPeople, requireActive } from '../queries/people.ts';
 import { Refusal } from '../refusal.ts';
 import { requireReason } from '../require-reason.ts';
-import { checkPassphrase } from '../signing/check-passphrase.ts';
-import { hashPassphrase, SALT_BYTES } from '../signing/passphrase-hash.ts';
 import type { Workplace } from '../workplace.ts';
-
-/** Characters. NIST SP 800-63B, 5.1.1.2, asks for at least 8 and that 64 can be typed. */
-const SHORTEST = 8;
-const LONGEST = 200;
 
 /** Adds a person; initials are what entries are signed with in lists, so they are given once only. */
 export function addPerson(workplace: Workplace, input: ParsedInput<'person.add'>): Person {
   const { notebook } = workplace;
-  const taken = listPeople(notebook.store).find((person) => person.initials.toLowerCase() === input.initials.toLowerCase());
+  const taken = listPeople(notebook.store).find((person) => isSame(person.initials, input.initials));
   if (taken) throw new InputError('initials', input.initials, `${taken.name} already signs with ${taken.initials}; choose other initials.`);
+  requireNameFree(workplace, input.name);
   const personId = workplace.newId();
   notebook.append([{ kind: 'person.added', body: { personId, ...input } }]);
   return personNamed(workplace, personId);
@@ -27,6 +21,7 @@ export function addPerson(workplace: Workplace, input: ParsedInput<'person.add'>
 export function changePerson(workplace: Workplace, { personId, name, role, reason }: ParsedInput<'person.change'>): Person {
   const before = personNamed(workplace, personId);
   if (name === before.name && role === before.role) return before;
+  if (!isSame(name, before.name)) requireNameFree(workplace, name);
   requireReason(reason, `${before.name} stands in the record`);
   workplace.notebook.append([
     { kind: 'person.changed', body: { personId, before: { name: before.name, role: before.role }, name, role, reason: reason.trim() } },
@@ -47,29 +42,27 @@ export function retirePerson(workplace: Workplace, { personId, reason }: ParsedI
 export function returnPerson(workplace: Workplace, { personId, reason }: ParsedInput<'person.return'>): Person {
   const person = personNamed(workplace, personId);
   if (!person.retired) throw new Refusal('conflict', `${person.name} is not retired.`);
+  const namesake = activeNamed(workplace, person.name);
+  if (namesake) throw new Refusal('conflict', `${namesake.name} is in the notebook again, with the initials ${namesake.initials}; retire that one first.`);
   requireReason(reason, `${person.name} was retired (${person.retiredReason})`);
   workplace.notebook.append([{ kind: 'person.returned', body: { personId, reason: reason.trim() } }]);
   return personNamed(workplace, personId);
 }
 
-/** Sets a person's passphrase for signing. Where there is one it is asked for, so that nobody gives another person a new one. */
-export async function setPassphrase(workplace: Workplace, { personId, passphrase, oldPassphrase }: ParsedInput<'passphrase.set'>): Promise<Person> {
-  const { notebook, surroundings } = workplace;
-  const person = requireActive(notebook.store, personId);
-  checkLength(passphrase, person);
-  if (person.hasPassphrase) await checkPassphrase(notebook, personId, oldPassphrase, 'oldPassphrase');
-  const scrypt = await hashPassphrase(passphrase, (surroundings.randomBytes ?? randomBytes)(SALT_BYTES));
-  notebook.append([{ kind: 'passphrase.set', body: { personId, scrypt } }]);
-  return personNamed(workplace, personId);
+/** Two people of one name could be taken for each other below a signature. One who is retired may be added again. */
+function requireNameFree(workplace: Workplace, name: string): void {
+  const namesake = activeNamed(workplace, name);
+  if (namesake) throw new InputError('name', name, `${namesake.name} is in the notebook already, with the initials ${namesake.initials}; give a name that tells the two apart.`);
 }
 
-function checkLength(passphrase: string, { name, initials }: Person): void {
-  const length = [...passphrase].length;
-  const refuse = (sentence: string) => new InputError('passphrase', null, sentence);
-  if (length < SHORTEST) throw refuse(`A passphrase has at least ${SHORTEST} characters; a few words in a row are easy to keep and hard to guess.`);
-  if (length > LONGEST) throw refuse(`A passphrase has at most ${LONGEST} characters.`);
-  const plain = passphrase.toLowerCase().replace(/\s/g, '');
-  if (plain === name.toLowerCase().replace(/\s/g, '') || new Set(plain).size < 3 || plain === initials.toLowerCase()) throw refuse('This would be guessed at once; take a few words in a row.');
+function activeNamed({ notebook }: Workplace, name: string): Person | undefined {
+  return listPeople(notebook.store).find((person) => !person.retired && isSame(person.name, name));
+}
+
+/** The same to whoever reads it, however it is typed. */
+function isSame(one: string, other: string): boolean {
+  const [plain, otherPlain] = [one, other].map((text) => text.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim());
+  return plain === otherPlain;
 }
 
 function personNamed({ notebook }: Workplace, personId: string): Person {

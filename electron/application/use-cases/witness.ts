@@ -1,4 +1,6 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
+import type { Entry } from '../../../shared-lib/notebook/entry.ts';
+import type { Signature } from '../../../shared-lib/notebook/signature.ts';
 import type { PageOfWork } from '../../../shared-lib/notebook/witness-views.ts';
 import type { PageWanted } from '../../../shared-lib/witness-calls.ts';
 import { entryLine } from '../entry-line.ts';
@@ -21,13 +23,13 @@ export function pageOfWork({ notebook }: Workplace, { page }: ParsedInput<'work.
   return viewOf(notebook, page);
 }
 
-/** The signature of a second person below a page of work: nobody who made an entry of it. */
+/** The signature of a second person below a page of work: nobody who made or signed an entry of it. */
 export async function witnessWork({ notebook }: Workplace, { page, toSeq, chainHash, personId, passphrase }: ParsedInput<'work.witness'>): Promise<PageOfWork> {
   const { store } = notebook;
   if (store.readOnly) throw new Refusal('read-only', store.readOnly);
   const view = requireRead(notebook, page, toSeq, chainHash);
   const author = view.authors.find((person) => person.personId === personId);
-  if (author) throw new Refusal('conflict', `${author.name} made entries of this page; a witness is somebody who did not.`);
+  if (author) throw new Refusal('conflict', `${author.name} made or signed entries of this page; a witness is somebody who did not.`);
   const signature = await sign(notebook, { personId, passphrase }, MEANING);
   // Hashing took its time, and an entry may have come in between.
   requireRead(notebook, page, toSeq, chainHash);
@@ -59,7 +61,13 @@ function viewOf(notebook: OpenNotebook, page: PageWanted): PageOfWork {
     chainHash: last.hash,
     title: of || `${whose}entries ${span.fromSeq} to ${span.toSeq}`,
     entries: found.map((entry) => entryLine(store, names, entry)),
-    authors: [...new Set(found.map(({ entry }) => entry.by))].map((personId) => ({ personId, name: nameOf(store, personId) })),
+    authors: [...new Set(found.flatMap(({ entry }) => handsOf(entry)))].map((personId) => ({ personId, name: nameOf(store, personId) })),
     witnesses: witnessesOfPage(store, { ...scope, ...span }).map((witness) => witnessLine(store, witness, scope.testId === null ? 0 : entriesAfter(store, scope.testId, witness.toSeq))),
   };
+}
+
+/** Who recorded it, and who signed it: another person may have been at the bench. */
+function handsOf({ by, body }: Entry): string[] {
+  const { signature } = body as { signature?: Signature };
+  return signature ? [by, signature.personId] : [by];
 }

@@ -104,6 +104,9 @@ describe('a press approval', () => {
       expect(await bench.refused(name, input)).toMatchObject({ message: expect.stringContaining('signed by Abena Quist') });
     }
     expect(await bench.do('undo.last', {})).toMatchObject({ done: false, text: expect.stringContaining('withdraw it') });
+    // What she was when she signed stands there, whatever she is later.
+    await bench.do('person.change', { personId: abena, name: 'Abena Holt', role: 'plant manager', reason: 'new post' });
+    expect(await bench.do('approval.get', { approvalId })).toMatchObject({ signed: { name: 'Abena Quist', role: 'quality lead' } });
     expect(await bench.do('record.verify', {})).toMatchObject({ intact: true, problems: [] });
   }, 60_000);
 

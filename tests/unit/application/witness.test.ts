@@ -44,11 +44,34 @@ describe('a page of work', () => {
     const page = { testId };
     const { toSeq, chainHash } = await bench.do('work.page', { page });
     const sign = { page, toSeq, chainHash };
-    expect((await bench.refused('work.witness', { ...sign, personId: imke, passphrase: 'five wet rollers' })).message).toBe('Imke Rasmund made entries of this page; a witness is somebody who did not.');
+    expect((await bench.refused('work.witness', { ...sign, personId: imke, passphrase: 'five wet rollers' })).message).toBe('Imke Rasmund made or signed entries of this page; a witness is somebody who did not.');
     expect(await bench.refused('work.witness', { ...sign, personId: abena, passphrase: 'five wet rollers' })).toMatchObject({ field: 'passphrase', value: null });
     await enter('r6', '36');
     expect((await bench.refused('work.witness', { ...sign, personId: abena, passphrase: PASSPHRASE })).message).toContain('Entries were added to this page since it was shown');
     expect((await bench.do('record.list', { kind: 'work.witnessed' })).entries).toEqual([]);
+  });
+
+  it('is not witnessed by who signed a part of it while another was at the bench', async () => {
+    const { bench, imke, abena } = await withWitness();
+    await bench.do('passphrase.set', { personId: imke, passphrase: 'five wet rollers' });
+    await bench.do('passphrase.renew', { personId: imke, passphrase: 'six wet rollers', reason: 'forgotten', secondPersonId: abena, secondPassphrase: PASSPHRASE });
+    const [renewed] = (await bench.do('record.list', { kind: 'passphrase.renewed' })).entries;
+    const page = { fromSeq: renewed!.seq, toSeq: renewed!.seq };
+    const { toSeq, chainHash, authors } = await bench.do('work.page', { page });
+    expect(authors.map(({ name }) => name)).toEqual(['Imke Rasmund', 'Abena Quist']);
+    expect((await bench.refused('work.witness', { page, toSeq, chainHash, personId: abena, passphrase: PASSPHRASE })).message).toContain('Abena Quist made or signed entries of this page');
+  });
+
+  it('keeps the witness who was retired since', async () => {
+    const { bench, abena, testId } = await withWitness();
+    const page = { testId };
+    const { toSeq, chainHash } = await bench.do('work.page', { page });
+    const sign = { page, toSeq, chainHash, personId: abena, passphrase: PASSPHRASE };
+    await bench.do('work.witness', sign);
+    await bench.do('person.retire', { personId: abena, reason: 'left' });
+    expect((await bench.do('work.page', { page })).witnesses).toMatchObject([{ name: 'Abena Quist' }]);
+    expect(await bench.refused('work.witness', sign)).toMatchObject({ code: 'conflict', message: expect.stringContaining('is retired (left)') });
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
   });
 
   it('may be a day of one person or entries from one number to another, and a correction of a test in it is later', async () => {

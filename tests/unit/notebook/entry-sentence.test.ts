@@ -86,6 +86,7 @@ describe('describeEntry', () => {
     ['person.retired', 'Retired Imke Rasmund: left the lab.'],
     ['person.returned', 'Brought Imke Rasmund back: is here again.'],
     ['passphrase.set', 'Set a passphrase for Imke Rasmund.'],
+    ['passphrase.renewed', 'Imke Rasmund let the forgotten passphrase of Imke Rasmund be set anew: forgotten over the holidays.'],
     ['signing.refused', 'Refused a wrong passphrase for Imke Rasmund.'],
     ['work.witnessed', 'Imke Rasmund has read and understood: entries 10 to 14 of Test fluids on S-014 by Imke Rasmund.'],
     ['test.withdrawn', 'Withdrew Test fluids on S-014: wrong sample.'],

@@ -222,6 +222,16 @@ export const oneOfEach: DraftEntry[] = [
   { kind: 'approval.withdrawn', body: { approvalId: 'ap1', reason: 'complaint', signature: { personId: 'p1', meaning: 'withdraws the press approval of job J-4418', at: meta.occurredAt } }, ...meta },
   { kind: 'approvalLine.dropped', body: { approvalId: 'ap1', lineId: 'al1', reason: 'no barcode on it' }, ...meta },
   { kind: 'passphrase.set', body: { personId: 'p1', scrypt: { N: 16, r: 1, p: 1, salt: 'a'.repeat(32), hash: 'b'.repeat(64) } }, ...meta },
+  {
+    kind: 'passphrase.renewed',
+    body: {
+      personId: 'p1',
+      scrypt: { N: 16, r: 1, p: 1, salt: 'c'.repeat(32), hash: 'd'.repeat(64) },
+      reason: 'forgotten over the holidays',
+      signature: { personId: 'p1', meaning: 'lets the forgotten passphrase of Imke Rasmund be set anew', at: '2026-01-12T08:00:00.000Z' },
+    },
+    ...meta,
+  },
   { kind: 'signing.refused', body: { personId: 'p1' }, ...meta },
   {
     kind: 'person.changed',
