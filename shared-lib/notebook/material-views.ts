@@ -42,6 +42,8 @@ export interface RecallView {
   /** `through`: the lot by which it is made from this one. */
   samples: { sampleId: string; code: string; product: string; job: string; roll: string; through: string; disposedOf: boolean }[];
   tests: { testId: string; sampleCode: string; method: string; state: TestState | 'withdrawn'; verdict: VerdictWord; finishedOn: string }[];
+  /** `by`: whether its formulation names such a lot, one of its samples is made of it, or both. */
+  trials: { trialId: string; trialSetId: string; name: string; set: string; by: 'formulation' | 'sample' | 'formulation and sample' }[];
   reports: { reportId: string; number: string; title: string; recipient: string; issuedOn: string; replaced: boolean }[];
   approvals: { approvalId: string; title: string; customer: string; state: 'draft' | 'signed' | 'withdrawn' | 'replaced' }[];
 }

@@ -115,6 +115,9 @@ describe('materials and lots', () => {
     const { test } = await callApi(page, 'test.start', { sampleId: samples[0]!.sampleId, methodId: 'test-fluids' });
     for (const row of ['r1', 'r2', 'r3']) await callApi(page, 'reading.enter', { testId: test.testId, row, key: 'wetsMNm', typed: '38' });
     await callApi(page, 'test.finish', { testId: test.testId, remark: '' });
+    const { trialSetId } = await callApi(page, 'trialSet.add', { title: 'Low-migration series', question: '', product: '' });
+    const { trials } = await callApi(page, 'trial.add', { trialSetId, name: 'R4', control: false, components: [], factors: {}, note: '' });
+    await callApi(page, 'trial.linkSample', { trialId: trials[0]!.trialId, sampleId: samples[0]!.sampleId });
     await keys.goTo('Materials');
     await keys.pressButton(link('OV-1'));
     await heading('Lot OV-1').waitFor();
@@ -122,8 +125,9 @@ describe('materials and lots', () => {
     await keys.type('Ink beads on it\n');
     await page.getByText(/^This lot was retired on .* \(Ink beads on it\)/).waitFor();
     const recall = page.getByRole('table', { name: 'What stands on lot OV-1' });
-    expect(await recall.getByRole('row').count()).toBe(3);
-    await page.getByText(/1 lot, 1 sample, 1 test, 0 reports, 0 press approvals/).waitFor();
+    expect(await recall.getByRole('row').count()).toBe(4);
+    await recall.getByRole('row', { name: 'trial R4 Low-migration series by its sample' }).waitFor();
+    await page.getByText(/1 lot, 1 sample, 1 test, 1 trial, 0 reports, 0 press approvals/).waitFor();
     await notebook.picture('kept-lot');
     const [download] = await Promise.all([page.waitForEvent('download'), keys.pressButton(button('Save as CSV'))]);
     expect(readFileSync((await download.path())!, 'utf8')).toContain('sample,QF-1,"dumpling pouch 600 g; Pouch laminate, lot L-1",kept,');

@@ -22,6 +22,18 @@ export function testIdsOnLot(store: NotebookStore, lotId: string): string[] {
   return store.all<{ testId: string }>(`${MADE} SELECT testId FROM test WHERE sampleId IN hit ORDER BY startedSeq`, [lotId]).map(({ testId }) => testId);
 }
 
+/** Formulation trials that name such a lot among their components, or have such a sample. */
+export function trialsOnLot(store: NotebookStore, lotId: string): RecallView['trials'] {
+  return store.all<RecallView['trials'][number]>(
+    `${MADE}, by_formulation(trialId) AS (SELECT DISTINCT trialId FROM trial, json_each(trial.components) AS component WHERE component.value ->> 'lotId' IN made),
+       by_sample(trialId) AS (SELECT DISTINCT trialId FROM trial_sample WHERE sampleId IN hit)
+     SELECT trialId, trialSetId, name, trial_set.title AS "set",
+       CASE WHEN trialId NOT IN by_sample THEN 'formulation' WHEN trialId NOT IN by_formulation THEN 'sample' ELSE 'formulation and sample' END AS "by"
+     FROM trial JOIN trial_set USING (trialSetId) WHERE trialId IN by_formulation OR trialId IN by_sample ORDER BY trial_set.addedSeq, trial.addedSeq`,
+    [lotId],
+  );
+}
+
 export function reportsOnLot(store: NotebookStore, lotId: string): RecallView['reports'] {
   return store
     .all<Omit<RecallView['reports'][number], 'replaced'> & { replaced: 0 | 1 }>(

@@ -128,6 +128,30 @@ describe('a recall', () => {
     expect((await bench.do('lot.recall', { lotId: glue })).samples.map(({ code }) => code)).toEqual(['Q-1', 'Q-2']);
   });
 
+  it('names the formulation trials that took it as a component, or print on what was made from it', async () => {
+    const { bench, pet, glue, roll, sample } = await benchWithRoll();
+    const { sampleId } = await sample('Q-1', [roll]);
+    const { trialSetId } = await bench.do('trialSet.add', { title: 'Low-migration series', question: '', product: '' });
+    const component = { name: 'Adhesive', materialId: null, lotId: null, parts: 10, solidsPct: null, costPerKg: null };
+    const { materialId } = await bench.do('lot.get', { lotId: glue });
+    const fields = { trialSetId, control: false, factors: {}, note: '' };
+    await bench.do('trial.add', { ...fields, name: 'R0', components: [component] });
+    await bench.do('trial.add', { ...fields, name: 'R1', components: [component, { ...component, materialId, lotId: glue }] });
+    await bench.do('trial.add', { ...fields, name: 'R2', components: [{ ...component, materialId, lotId: glue }] });
+    const { trials } = await bench.do('trial.add', { ...fields, name: 'R3', components: [] });
+    const idOf = (wanted: string) => trials.find(({ name }) => name === wanted)!.trialId;
+    await bench.do('trial.linkSample', { trialId: idOf('R2'), sampleId });
+    const { sampleId: other } = await sample('Q-2', [roll]);
+    await bench.do('trial.linkSample', { trialId: idOf('R3'), sampleId: other });
+    const on = async (lotId: string) => (await bench.do('lot.recall', { lotId })).trials.map(({ name, set, by }) => [name, set, by]);
+    expect(await on(pet)).toEqual([['R2', 'Low-migration series', 'sample'], ['R3', 'Low-migration series', 'sample']]);
+    expect(await on(glue)).toEqual([['R1', 'Low-migration series', 'formulation'], ['R2', 'Low-migration series', 'formulation and sample'], ['R3', 'Low-migration series', 'sample']]);
+    const { bytes } = await bench.do('lot.recallCsv', { lotId: glue });
+    expect(Buffer.from(bytes, 'base64').toString('utf8')).toContain('trial,R2,Low-migration series,by its formulation and sample,');
+    await bench.do('trial.unlinkSample', { trialId: idOf('R3'), sampleId: other, reason: 'printed with R2' });
+    expect(await on(pet)).toHaveLength(1);
+  });
+
   it('goes into a spreadsheet in which no name is worked out as a formula', async () => {
     const { bench, roll, sample } = await benchWithRoll();
     await sample('=HYPERLINK("x")', [roll]);
