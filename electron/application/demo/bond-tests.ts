@@ -80,6 +80,13 @@ export async function testCoffeeFromTraces(bench: DemoBench, samples: DemoSample
   return testId;
 }
 
+/** Eight weeks old, and the tester's calibration had ended the day before. */
+export async function testCoffeeWithExpiredTester(bench: DemoBench, samples: DemoSamples): Promise<void> {
+  const testId = await startBond(bench, samples.coffee, 1344, coffeeLimit);
+  await bench.type(testId, specimens(bench, bondAfter(1344, 2.35), 'a', 5));
+  await bench.do('test.finish', { testId, remark: 'The tester is booked for its calibration on Monday' });
+}
+
 /** How the bond of the trial ink builds up over its first four days; laminated on the late shift of the 15th. */
 export async function testTrialBuildUp(bench: DemoBench, samples: DemoSamples): Promise<string> {
   const testId = await bench.start(samples.dumplingR7, 'bond-build', {

@@ -1,9 +1,10 @@
 import { mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { Surroundings } from '../surroundings.ts';
-import { testCoffeeFromTraces, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek, testTrialBuildUp } from './bond-tests.ts';
+import { testCoffeeFromTraces, testCoffeeWithExpiredTester, testControlAfterOneDay, testControlAfterOneWeek, testTrialAfterOneWeek, testTrialBuildUp } from './bond-tests.ts';
 import { testColours } from './colour-tests.ts';
 import { DemoBench } from './demo-bench.ts';
+import { addInstruments } from './demo-instruments.ts';
 import { addMaterials } from './demo-materials.ts';
 import { addSamples } from './demo-samples.ts';
 import { setPassphrases, witnessTest } from './demo-signatures.ts';
@@ -59,6 +60,7 @@ async function work(bench: DemoBench): Promise<void> {
   };
   const lots = await addMaterials(bench);
   const samples = await addSamples(bench, lots);
+  await addInstruments(bench);
 
   await takeBench(imke!, '2026-01-13T08:05:00.000Z');
   const fresh = await testFreshFilm(bench, samples);
@@ -146,4 +148,5 @@ async function work(bench: DemoBench): Promise<void> {
   await takeBench(imke!, '2026-03-13T07:30:00.000Z');
   await keepMaterials(bench, lots, samples);
   await readWithExpiredFluid(bench, samples);
+  await testCoffeeWithExpiredTester(bench, samples);
 }

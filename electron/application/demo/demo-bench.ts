@@ -14,6 +14,8 @@ export class DemoBench {
   readonly clock = new DemoClock('2026-01-12T07:40:00.000Z');
   readonly random: Random = seededRandom(26);
   readonly application: Application;
+  /** The instrument that tests by a method are read with, as it is typed. */
+  readonly readWith = new Map<string, string>();
 
   readonly #salts = seededRandom(7914);
 
@@ -40,10 +42,11 @@ export class DemoBench {
     return answer.value as CallOutput<Name>;
   }
 
-  /** Starts a test and types its conditions. */
+  /** Starts a test and types its conditions, the last of them what it is read with. */
   async start(sampleId: string, methodId: string, conditions: TypedRow): Promise<string> {
     const { test } = await this.do('test.start', { sampleId, methodId });
-    for (const [key, typed] of Object.entries(conditions)) await this.do('condition.enter', { testId: test.testId, key, typed });
+    const instrument = this.readWith.get(methodId);
+    for (const [key, typed] of Object.entries({ ...conditions, ...(instrument ? { instrument } : {}) })) await this.do('condition.enter', { testId: test.testId, key, typed });
     return test.testId;
   }
 

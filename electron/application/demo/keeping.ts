@@ -33,14 +33,8 @@ export async function keepMaterials(bench: DemoBench, lots: DemoLots, samples: D
 /** Structures of the webs that are no laminates. */
 const film12: Record<string, string> = { 'PET 12 µm': 'PET 12 treated outer', 'Metallised PET 12 µm': 'metallised PET 12 treated outer', 'PE 60 µm': 'PE 60 treated outer' };
 
-/** The instruments and fluids of the lab: one calibration that ends soon, and a fluid set that had expired when film was read with it. */
+/** The fluids of the lab: a set that had expired when film was read with it. */
 export async function readWithExpiredFluid(bench: DemoBench, samples: DemoSamples): Promise<void> {
-  const instrument = async (name: string, serial: string, methodIds: string[], calibratedOn: string, dueOn: string) => {
-    const { instrumentId } = await bench.do('instrument.add', { name, serial, methodIds, note: '' });
-    await bench.do('instrument.calibrate', { instrumentId, calibratedOn, dueOn, remark: 'by the maker' });
-  };
-  await instrument('Spectrodensitometer', 'SD-2207', ['print-density', 'tone-value', 'trap', 'hue-error', 'colour-measured'], '2025-09-10', '2026-09-09');
-  await instrument('Gloss meter', 'GM-118', ['gloss'], '2025-03-20', '2026-03-31');
   const set = { kind: 'test fluids' as const, name: 'Test fluids 30 to 60 mN/m', methodIds: ['test-fluids'], note: '' };
   await bench.do('fluid.add', { ...set, lot: 'TF-4', openedOn: '2025-09-01', expiresOn: '2026-02-28' });
   await bench.do('fluid.add', { ...set, lot: 'TF-5', openedOn: null, expiresOn: '2026-08-31' });

@@ -65,6 +65,13 @@ describe('the demo notebook', { timeout: 240_000 }, () => {
       ]),
     );
 
+    // What was read out of calibration or past its last day: the last bond and the last film.
+    const doubtful = await Promise.all(tests.map(async ({ testId }) => (await bench.do('test.get', { testId })).live?.result.flags.filter(({ code }) => code === 'calibration' || code === 'expired-fluid') ?? []));
+    expect(doubtful.flat().map(({ text }) => text)).toEqual([
+      'Read with Tensile tester, TT-03 on 2026-03-13, whose calibration ended on 2026-03-12.',
+      'Read with Test fluids 30 to 60 mN/m, lot TF-4 on 2026-03-13, which expired on 2026-02-28.',
+    ]);
+
     const [waiting, signed] = await bench.do('approvals.list', {});
     expect(waiting).toMatchObject({ job: 'J-4418', standing: 'blocked', standingText: 'Of its lines, 1 is undecided: Lamination bond strength, 7 days after lamination.' });
     expect(signed).toMatchObject({ job: 'J-4418', standing: 'signed', standingText: 'By Abena Quist.' });
