@@ -164,8 +164,10 @@ export type ApplicationEvent =
   /** Entries are safe once acknowledged; this tells that the file itself was written. */
   | { kind: 'checkpointed'; at: string }
   | { kind: 'trouble'; text: string }
+  /** What was typed under that name was entered or put down in one of the windows. */
+  | { kind: 'draft-ended'; name: string }
   /** A command chosen in the shell's menu, for the screen to carry out. */
-  | { kind: 'command'; command: 'new-notebook' | 'open-notebook' | 'new-sample' | 'show-today' | 'show-samples' | 'show-materials' | 'show-trials' | 'show-methods' | 'show-plans' | 'show-approvals' | 'show-reports' | 'show-record' };
+  | { kind: 'command'; command: 'new-notebook' | 'open-notebook' | 'bring-in' | 'search' | 'new-sample' | 'show-today' | 'show-samples' | 'show-materials' | 'show-trials' | 'show-methods' | 'show-plans' | 'show-approvals' | 'show-reports' | 'show-record' };
 
 /** What the renderer holds; whether IPC or loopback HTTP stands behind it, it cannot tell. */
 export interface Client {

@@ -27,6 +27,8 @@ export function menuTemplate(platform: NodeJS.Platform, recent: { fileName: stri
         { label: 'Open notebook…', accelerator: 'CmdOrCtrl+O', click: actions.openNotebook },
         { label: 'Recent notebooks', submenu: recentItems },
         { type: 'separator' },
+        { label: 'Bring in another notebook…', click: () => actions.command('bring-in') },
+        { type: 'separator' },
         mac ? { role: 'close' } : { role: 'quit' },
       ],
     },
@@ -34,6 +36,9 @@ export function menuTemplate(platform: NodeJS.Platform, recent: { fileName: stri
     {
       label: '&Go',
       submenu: [
+        // The screens hear the keys themselves, as for the places below.
+        { label: 'Search…', accelerator: 'CmdOrCtrl+K', registerAccelerator: false, click: () => actions.command('search') },
+        { type: 'separator' },
         { label: 'Today', accelerator: 'Alt+1', registerAccelerator: false, click: () => actions.command('show-today') },
         { label: 'Samples', accelerator: 'Alt+2', registerAccelerator: false, click: () => actions.command('show-samples') },
         { label: 'Materials', accelerator: 'Alt+3', registerAccelerator: false, click: () => actions.command('show-materials') },

@@ -1,4 +1,4 @@
-import { createContext } from 'svelte';
+import { createContext, untrack } from 'svelte';
 import { SvelteMap, SvelteSet } from 'svelte/reactivity';
 import type { Answer, ApplicationEvent, CallInput, CallName, CallOutput, Client } from '../../shared-lib/api.ts';
 import type { SessionView } from '../../shared-lib/notebook/views.ts';
@@ -6,6 +6,8 @@ import { Appearance } from './appearance.svelte.ts';
 import { BenchSheet } from './bench-sheet.svelte.ts';
 import { DraftKeeper } from './draft-keeper.svelte.ts';
 import { Form } from './form.svelte.ts';
+import { HeldDraft } from './held-draft.svelte.ts';
+import type { KeptDraft } from './kept-draft.ts';
 import { Navigation } from './navigation.svelte.ts';
 import { Undo } from './undo.svelte.ts';
 import { isReading } from './reading-calls.ts';
@@ -26,10 +28,10 @@ export class AppState {
   #refreshTimer: ReturnType<typeof setTimeout> | undefined;
   #forms = new SvelteMap<string, Form<object>>();
   #toOpen = new SvelteSet<string>();
-  #drafts = new SvelteMap<string, object>();
+  #drafts = new SvelteMap<string, HeldDraft>();
   #sheets = new SvelteMap<string, BenchSheet>();
-  /** Stop what follows a form or a sheet to keep what is typed there. */
-  #following: (() => void)[] = [];
+  /** By name: stops what follows a form, an editor or a sheet to keep what is typed there. */
+  #following: Record<string, () => void> = {};
 
   constructor(client: Client) {
     this.#client = client;
@@ -76,7 +78,8 @@ export class AppState {
       if (event.kind === 'notebook-changed') {
         this.#changedAt = performance.now();
         this.#refreshSoon();
-      } else if (event.kind === 'trouble') this.#trouble = event.text;
+      } else if (event.kind === 'draft-ended') this.#endDraft(event.name);
+      else if (event.kind === 'trouble') this.#trouble = event.text;
       else if (event.kind === 'command') oncommand(event.command);
     });
   }
@@ -85,6 +88,8 @@ export class AppState {
     const plain = $state.snapshot(input) as CallInput<Name>;
     if (isReading(name)) return this.#client.call(name, plain);
     this.#writing += 1;
+    // What was typed last belongs to the notebook that is open now.
+    if (name === 'notebook.open' || name === 'notebook.create') this.drafts.flush();
     try {
       const answer = await this.#client.call(name, plain);
       if (answer.ok) {
@@ -115,8 +120,7 @@ export class AppState {
     const form = new Form(blank, this.#toOpen.delete(name));
     this.#forms.set(name, form as unknown as Form<object>);
     if (kept) {
-      const typed = this.drafts.take<Partial<Values>>(name);
-      if (typed) form.restore(typed);
+      this.drafts.take(name, (content) => form.restore(content));
       this.#follow(name, () => form.typed);
     }
     return form;
@@ -129,13 +133,30 @@ export class AppState {
     else this.#toOpen.add(name);
   }
 
-  /** The draft of that name, as it was left, until it is dropped. */
-  draft<Draft extends object>(name: string, make: () => Draft): Draft {
-    return found<object>(this.#drafts, name, () => outliving(make)) as Draft;
+  /** The editor of that name, as it was left until it is dropped; what is typed in it outlives a crash. Untouched, it begins anew. */
+  draft<Draft extends KeptDraft>(name: string, make: () => Draft): Draft {
+    // Who asks for an editor does not follow what is typed in it.
+    return untrack(() => {
+      const known = this.#drafts.get(name) as HeldDraft<Draft> | undefined;
+      if (known?.content) return known.draft;
+      const held = outliving(() => new HeldDraft(make()));
+      this.#drafts.set(name, held);
+      this.drafts.take(name, (content) => held.putBack(content));
+      this.#follow(name, () => held.content);
+      return held.draft;
+    });
   }
 
+  /** Something is typed under that name that was not entered: in this session or before a crash. */
+  isBegun(name: string): boolean {
+    return untrack(() => this.drafts.waits(name) || !!this.#drafts.get(name)?.content || !!this.#forms.get(name)?.typed);
+  }
+
+  /** Entered, or put down. */
   dropDraft(name: string): void {
+    this.#unfollow(name);
     this.#drafts.delete(name);
+    this.drafts.forget(name);
   }
 
   /** The bench sheet of a test; it outlives its screen, with what was typed and refused. */
@@ -143,7 +164,7 @@ export class AppState {
     return found(this.#sheets, testId, () => {
       const sheet = outliving(() => new BenchSheet(this, testId));
       const name = `sheet ${testId}`;
-      sheet.restoreTyped(this.drafts.take<Record<string, string>>(name) ?? {});
+      this.drafts.take(name, (content) => sheet.restoreTyped(content));
       this.#follow(name, () => sheet.typed);
       return sheet;
     });
@@ -174,7 +195,7 @@ export class AppState {
     if (answer.ok) {
       if (this.#session?.notebook?.handle !== answer.value.notebook?.handle) {
         this.#forgetNotebook();
-        await this.drafts.load();
+        await this.drafts.load(answer.value.notebook?.handle ?? '');
       }
       this.#session = answer.value;
       this.#startProblem = '';
@@ -184,18 +205,40 @@ export class AppState {
   }
 
   #follow(name: string, typed: () => object | null): void {
+    this.#unfollow(name);
+    let stop: (() => void) | null = null;
+    let stopped = false;
+    this.#following[name] = () => {
+      stopped = true;
+      stop?.();
+    };
     // In a task of its own: an effect that belongs to a screen is lost when the screen goes in the moment of the change.
-    queueMicrotask(() =>
-      this.#following.push(
-        $effect.root(() => {
-          $effect(() => this.drafts.note(name, typed()));
-        }),
-      ),
-    );
+    queueMicrotask(() => {
+      if (stopped) return;
+      stop = $effect.root(() => {
+        $effect(() => this.drafts.note(name, typed()));
+      });
+    });
+  }
+
+  #unfollow(name: string): void {
+    this.#following[name]?.();
+    delete this.#following[name];
+  }
+
+  /** Another window entered it or put it down: here it goes as well, unless something else was typed since. */
+  #endDraft(name: string): void {
+    const content = this.drafts.ended(name);
+    if (content === null) return;
+    const [form, sheet] = [this.#forms.get(name), this.#sheets.get(name.replace(/^sheet /, ''))];
+    if (form && JSON.stringify(form.typed) === content) form.clear();
+    else if (sheet && JSON.stringify(sheet.typed) === content) sheet.forgetTyped();
+    else if (JSON.stringify(this.#drafts.get(name)?.content ?? null) === content) this.dropDraft(name);
   }
 
   #forgetNotebook(): void {
-    for (const stop of this.#following.splice(0)) stop();
+    for (const stop of Object.values(this.#following)) stop();
+    this.#following = {};
     this.#forms.clear();
     this.#drafts.clear();
     this.#sheets.clear();

@@ -1,8 +1,10 @@
 import { SvelteMap } from 'svelte/reactivity';
+import { z } from 'zod';
 import type { Answer, CallInput, Client } from '../../shared-lib/api.ts';
 import type { Field, ItemField, Method } from '../../shared-lib/method/method.ts';
 import type { ItemChoice } from '../../shared-lib/notebook/colour-views.ts';
 import type { BenchSheetView, CellView, RowView } from '../../shared-lib/notebook/views.ts';
+import type { PutBack } from './held-draft.svelte.ts';
 import { nextRowId, type CellPlace } from './sheet-grid.ts';
 
 /** What was typed in a cell and is not yet in the record. */
@@ -199,11 +201,20 @@ export class BenchSheet {
   }
 
   /** Puts back what `typed` held before a crash: marked in its cell, Enter sends it. Text of a line under a row stands in `lines`. */
-  restoreTyped(typed: Record<string, string>): void {
-    for (const [id, text] of Object.entries(typed)) {
+  restoreTyped(typed: unknown): PutBack {
+    const read = z.record(z.string(), z.string()).safeParse(typed);
+    if (!read.success) return 'misfit';
+    for (const [id, text] of Object.entries(read.data)) {
       if (id === 'row-panel' || id.endsWith('-reason')) this.#lines = [...this.#lines, text].filter(Boolean);
       else this.pending.set(id, { typed: text, state: 'refused', message: 'Typed before, and not in the record: Enter enters it, Esc takes it back.', reason: '', field: '', value: null });
     }
+    return 'fits';
+  }
+
+  /** It was entered or taken back in another window. */
+  forgetTyped(): void {
+    this.pending.clear();
+    this.typing.clear();
   }
 
   /** Remarks and reasons that were typed and not entered before a crash. */

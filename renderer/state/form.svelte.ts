@@ -1,4 +1,6 @@
 import type { Answer, CallProblem } from '../../shared-lib/api.ts';
+import { fitsAs } from './fits-as.ts';
+import type { PutBack } from './held-draft.svelte.ts';
 
 /** A form that is sent as a whole. What was typed stays until the application has taken it. */
 export class Form<Values extends object> {
@@ -45,10 +47,12 @@ export class Form<Values extends object> {
   }
 
   /** What was typed before, e.g. before a crash, opens with it. Fields that the form has no more are left out. */
-  restore(typed: Partial<Values>): void {
-    const known = Object.entries(typed).filter(([field]) => field in this.#begun);
-    this.values = { ...this.#fresh(), ...Object.fromEntries(known) };
+  restore(typed: unknown): PutBack {
+    const values = { ...this.#fresh(), ...known(typed, this.#begun) };
+    if (!fitsAs(values, this.#begun)) return 'misfit';
+    this.values = values;
     this.open = true;
+    return 'fits';
   }
 
   /** Opened again, it begins from what is so by now, e.g. after a change; what is typed stays. */
@@ -75,6 +79,11 @@ export class Form<Values extends object> {
   #fresh(): Values {
     return $state.snapshot(this.#begun) as Values;
   }
+}
+
+function known<Values extends object>(typed: unknown, begun: Values): Partial<Values> {
+  if (typeof typed !== 'object' || typed === null) return {};
+  return Object.fromEntries(Object.entries(typed).filter(([field]) => field in begun)) as Partial<Values>;
 }
 
 /** Beside its field, a sentence that names the field by its key says 'This' instead. */

@@ -1,6 +1,16 @@
+import { z } from 'zod';
 import type { Answer, CallProblem } from '../../shared-lib/api.ts';
-import { habitQuestions, looksAt, type Habit } from '../../shared-lib/method/in-house/habit.ts';
+import { habitQuestions, habitSchema, looksAt, type Habit } from '../../shared-lib/method/in-house/habit.ts';
 import type { InHouseView } from '../../shared-lib/notebook/in-house-views.ts';
+import type { KeptDraft } from './kept-draft.ts';
+
+const typedSchema = z.strictObject({
+  title: z.string(),
+  purpose: z.string(),
+  looksAt: habitSchema.shape.looksAt,
+  outcome: habitSchema.shape.outcome,
+  answers: z.array(z.strictObject({ question: z.string(), today: z.string(), varies: z.boolean(), fixed: z.string() })),
+});
 
 export interface AnswerLine {
   question: Habit['answers'][number]['question'];
@@ -14,7 +24,8 @@ export interface AnswerLine {
 }
 
 /** A habit while it is being told. */
-export class HabitDraft {
+export class HabitDraft implements KeptDraft {
+  readonly shape = typedSchema;
   title = $state('');
   purpose = $state('');
   looksAt = $state<Habit['looksAt']>(looksAt[0].key);
@@ -32,6 +43,16 @@ export class HabitDraft {
       const answer = habit?.answers.find((other) => other.question === key);
       return { ...question, question: key, today: answer?.today ?? '', varies: answer?.varies ?? false, fixed: answer?.fixed ?? '' };
     });
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { title, purpose, looksAt, outcome } = this;
+    return { title, purpose, looksAt, outcome, answers: this.answers.map(({ question, today, varies, fixed }) => ({ question, today, varies, fixed })) };
+  }
+
+  set typed({ answers, ...fields }: z.infer<typeof typedSchema>) {
+    Object.assign(this, fields);
+    this.answers = this.answers.map((line) => ({ ...line, ...answers.find(({ question }) => question === line.question), question: line.question }));
   }
 
   get busy(): boolean {

@@ -1,6 +1,11 @@
+import { z } from 'zod';
 import type { Limit, Property } from '../../shared-lib/method/method.ts';
 import type { BenchMethod, BenchSheet } from './bench-sheet.svelte.ts';
+import type { KeptDraft } from './kept-draft.ts';
 import { asTyped, readOptional } from './optional-number.ts';
+
+const lineSchema = z.strictObject({ property: z.string(), lower: z.string(), upper: z.string(), source: z.string() });
+const typedSchema = z.strictObject({ rule: z.enum(['simple', 'guarded']), reason: z.string(), lines: z.array(lineSchema) });
 
 export interface LimitLine {
   property: Property;
@@ -10,7 +15,8 @@ export interface LimitLine {
 }
 
 /** The limits of a test while they are being edited. A property with neither end has no limit. */
-export class LimitsDraft {
+export class LimitsDraft implements KeptDraft {
+  readonly shape = typedSchema;
   lines = $state<LimitLine[]>([]);
   rule = $state<'simple' | 'guarded'>('guarded');
   reason = $state('');
@@ -31,6 +37,16 @@ export class LimitsDraft {
         const limit = limits.find((known) => known.property === property.key);
         return { property, lower: asTyped(limit?.lower), upper: asTyped(limit?.upper), source: limit?.source ?? '' };
       });
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { rule, reason, lines } = this;
+    return { rule, reason, lines: lines.map(({ property, ...line }) => ({ property: property.key, ...line })) };
+  }
+
+  set typed({ lines, ...fields }: z.infer<typeof typedSchema>) {
+    Object.assign(this, fields);
+    this.lines = this.lines.map((line) => ({ ...line, ...lines.find(({ property }) => property === line.property.key), property: line.property }));
   }
 
   get problem(): string {

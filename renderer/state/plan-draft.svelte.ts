@@ -1,13 +1,29 @@
+import { z } from 'zod';
 import type { Answer, CallProblem } from '../../shared-lib/api.ts';
 import type { MethodData } from '../../shared-lib/method/method.ts';
 import type { Plan } from '../../shared-lib/notebook/plan-views.ts';
 import { endUseById } from '../../shared-lib/plan/end-uses.ts';
-import type { DroppedLine, PlanContent, PlanLine, PlanStress } from '../../shared-lib/plan/plan.ts';
+import { droppedLineSchema, planLineSchema, type DroppedLine, type PlanContent, type PlanLine, type PlanStress } from '../../shared-lib/plan/plan.ts';
 import { lineIdOf, proposeLines } from '../../shared-lib/plan/propose-lines.ts';
 import { stresses } from '../../shared-lib/plan/stresses.ts';
+import type { KeptDraft } from './kept-draft.ts';
+
+const typedSchema = z.strictObject({
+  title: z.string(),
+  product: z.string(),
+  customer: z.string(),
+  note: z.string(),
+  reason: z.string(),
+  endUse: z.string(),
+  degrees: z.record(z.string(), z.string()),
+  changed: z.record(z.string(), planLineSchema),
+  own: z.array(planLineSchema),
+  dropped: z.array(droppedLineSchema),
+});
 
 /** A plan while it is made or changed: stresses, what follows from them, and what the lab does otherwise. */
-export class PlanDraft {
+export class PlanDraft implements KeptDraft {
+  readonly shape = typedSchema;
   title = $state('');
   product = $state('');
   customer = $state('');
@@ -57,6 +73,19 @@ export class PlanDraft {
     this.#changed = Object.fromEntries(from.lines.filter(({ lineId }) => proposed.includes(lineId)).map((line) => [line.lineId, line]));
     this.#own = from.lines.filter(({ lineId }) => !proposed.includes(lineId));
     this.#dropped = from.dropped;
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { title, product, customer, note, reason, degrees } = this;
+    return { title, product, customer, note, reason, endUse: this.#endUse, degrees: $state.snapshot(degrees), changed: this.#changed, own: this.#own, dropped: this.#dropped };
+  }
+
+  set typed({ endUse, changed, own, dropped, ...fields }: z.infer<typeof typedSchema>) {
+    Object.assign(this, fields);
+    this.#endUse = endUse;
+    this.#changed = changed;
+    this.#own = own;
+    this.#dropped = dropped;
   }
 
   get busy(): boolean {

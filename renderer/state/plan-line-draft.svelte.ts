@@ -1,7 +1,19 @@
+import { z } from 'zod';
 import type { Limit, MethodData, Property } from '../../shared-lib/method/method.ts';
-import type { Moment, PlanLine } from '../../shared-lib/plan/plan.ts';
+import { momentSchema, type Moment, type PlanLine } from '../../shared-lib/plan/plan.ts';
 import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
+import type { KeptDraft } from './kept-draft.ts';
 import { asTyped, readOptional } from './optional-number.ts';
+
+const limitSchema = z.strictObject({ property: z.string(), lower: z.string(), upper: z.string(), source: z.string() });
+const typedSchema = z.strictObject({
+  from: momentSchema.shape.from,
+  hours: z.string(),
+  preparation: z.string(),
+  replicates: z.string(),
+  why: z.string(),
+  limits: z.array(limitSchema),
+});
 
 interface LimitLine {
   property: Property;
@@ -11,7 +23,8 @@ interface LimitLine {
 }
 
 /** One test of a plan while it is changed, as typed. */
-export class PlanLineDraft {
+export class PlanLineDraft implements KeptDraft {
+  readonly shape = typedSchema;
   from = $state<Moment['from']>('printing');
   hours = $state('');
   preparation = $state('');
@@ -37,6 +50,16 @@ export class PlanLineDraft {
         const limit = line.limits.find((known) => known.property === property.key);
         return { property, lower: asTyped(limit?.lower), upper: asTyped(limit?.upper), source: limit?.source ?? '' };
       });
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { from, hours, preparation, replicates, why, limits } = this;
+    return { from, hours, preparation, replicates, why, limits: limits.map(({ property, ...limit }) => ({ property: property.key, ...limit })) };
+  }
+
+  set typed({ limits, ...fields }: z.infer<typeof typedSchema>) {
+    Object.assign(this, fields);
+    this.limits = this.limits.map((limit) => ({ ...limit, ...limits.find(({ property }) => property === limit.property.key), property: limit.property }));
   }
 
   /** The sentence beside a field that cannot be read; said only once the person has tried to take the line. */

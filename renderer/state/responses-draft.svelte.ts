@@ -1,27 +1,33 @@
+import { z } from 'zod';
 import type { CallProblem } from '../../shared-lib/api.ts';
 import type { Response } from '../../shared-lib/notebook/trial-entries.ts';
 import type { TrialSetView } from '../../shared-lib/notebook/trial-views.ts';
 import type { MethodData } from '../../shared-lib/method/method.ts';
 import type { AppState } from './app-state.svelte.ts';
+import type { KeptDraft } from './kept-draft.ts';
 import { asTyped, readOptional } from './optional-number.ts';
 import { inSentence } from '../../shared-lib/quantity/words.ts';
 
-export interface ResponseLine {
-  methodId: string;
-  property: string;
-  title: string;
-  unit: string;
-  goal: Response['goal'];
-  target: string;
-  lowest: string;
-  highest: string;
-  weight: string;
-}
+const lineSchema = z.strictObject({
+  methodId: z.string(),
+  property: z.string(),
+  title: z.string(),
+  unit: z.string(),
+  goal: z.enum(['higher', 'lower', 'target']),
+  target: z.string(),
+  lowest: z.string(),
+  highest: z.string(),
+  weight: z.string(),
+});
+const typedSchema = z.strictObject({ lines: z.array(lineSchema), reason: z.string() });
+
+export type ResponseLine = z.infer<typeof lineSchema>;
 
 type NumberKey = 'target' | 'lowest' | 'highest' | 'weight';
 
 /** What is compared across the trials, while it is being chosen. */
-export class ResponsesDraft {
+export class ResponsesDraft implements KeptDraft {
+  readonly shape = typedSchema;
   lines = $state<ResponseLine[]>([]);
   reason = $state('');
   #problem = $state.raw<CallProblem | null>(null);
@@ -43,6 +49,15 @@ export class ResponsesDraft {
       highest: asTyped(highest),
       weight: asTyped(weight),
     }));
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { lines, reason } = this;
+    return $state.snapshot({ lines, reason });
+  }
+
+  set typed(typed: z.infer<typeof typedSchema>) {
+    Object.assign(this, typed);
   }
 
   get busy(): boolean {

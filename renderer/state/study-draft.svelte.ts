@@ -1,9 +1,20 @@
 import { SvelteMap } from 'svelte/reactivity';
+import { z } from 'zod';
 import type { CallProblem } from '../../shared-lib/api.ts';
 import type { StudyReading } from '../../shared-lib/notebook/trial-entries.ts';
 import type { StudyView } from '../../shared-lib/notebook/trial-views.ts';
 import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 import type { AppState } from './app-state.svelte.ts';
+import type { KeptDraft } from './kept-draft.ts';
+
+const typedSchema = z.strictObject({
+  property: z.string(),
+  parts: z.string(),
+  appraisers: z.string(),
+  trials: z.string(),
+  remark: z.string(),
+  cells: z.record(z.string(), z.string()),
+});
 
 export interface StudyColumn {
   key: string;
@@ -13,14 +24,15 @@ export interface StudyColumn {
 }
 
 /** A measurement study while its readings are being typed: parts down, each person's readings across. */
-export class StudyDraft {
+export class StudyDraft implements KeptDraft {
+  readonly shape = typedSchema;
   property = $state('');
   parts = $state('10');
   appraisers = $state('');
   trials = $state('3');
   remark = $state('');
   /** What was typed, by part and column. */
-  readonly typed = new SvelteMap<string, string>();
+  readonly cells = new SvelteMap<string, string>();
   #problem = $state.raw<CallProblem | null>(null);
   #checked = $state(false);
   #busy = $state(false);
@@ -33,6 +45,17 @@ export class StudyDraft {
   ) {
     this.property = property;
     this.appraisers = appraisers.join(', ');
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { property, parts, appraisers, trials, remark, cells } = this;
+    return { property, parts, appraisers, trials, remark, cells: Object.fromEntries([...cells].filter(([, typed]) => typed !== '')) };
+  }
+
+  set typed({ cells, ...fields }: z.infer<typeof typedSchema>) {
+    Object.assign(this, fields);
+    this.cells.clear();
+    for (const [place, typed] of Object.entries(cells)) this.cells.set(place, typed);
   }
 
   get busy(): boolean {
@@ -50,11 +73,11 @@ export class StudyDraft {
   });
 
   at(part: string, column: StudyColumn): string {
-    return this.typed.get(placeOf(part, column)) ?? '';
+    return this.cells.get(placeOf(part, column)) ?? '';
   }
 
   enter(part: string, column: StudyColumn, typed: string): void {
-    this.typed.set(placeOf(part, column), typed);
+    this.cells.set(placeOf(part, column), typed);
   }
 
   /** A copied block fills down and right from a cell; what lies beyond the grid is left out. */
@@ -84,7 +107,7 @@ export class StudyDraft {
 
   /** Takes out what was typed; parts, people and property stay. */
   clear(): void {
-    this.typed.clear();
+    this.cells.clear();
     this.remark = '';
     this.#problem = null;
     this.#checked = false;

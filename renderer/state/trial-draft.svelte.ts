@@ -1,25 +1,38 @@
+import { z } from 'zod';
 import type { CallInput, CallProblem } from '../../shared-lib/api.ts';
 import type { Component, Factor } from '../../shared-lib/notebook/trial-entries.ts';
 import type { TrialRow, TrialSetView } from '../../shared-lib/notebook/trial-views.ts';
 import type { LotView } from '../../shared-lib/notebook/lot-view.ts';
 import type { AppState } from './app-state.svelte.ts';
+import type { KeptDraft } from './kept-draft.ts';
 import { asTyped, readOptional } from './optional-number.ts';
 
-export interface ComponentLine {
-  name: string;
-  lotId: string;
-  materialId: string | null;
-  parts: string;
-  solidsPct: string;
-  costPerKg: string;
+const lineSchema = z.strictObject({
+  name: z.string(),
+  lotId: z.string(),
+  materialId: z.string().nullable(),
+  parts: z.string(),
+  solidsPct: z.string(),
+  costPerKg: z.string(),
   /** Keeps its share when the others are brought to 100 %. */
-  held: boolean;
-}
+  held: z.boolean(),
+});
+const typedSchema = z.strictObject({
+  name: z.string(),
+  control: z.boolean(),
+  note: z.string(),
+  reason: z.string(),
+  factors: z.record(z.string(), z.string()),
+  lines: z.array(lineSchema),
+});
+
+export type ComponentLine = z.infer<typeof lineSchema>;
 
 type NumberKey = 'parts' | 'solidsPct' | 'costPerKg';
 
 /** A trial while it is being added or changed. */
-export class TrialDraft {
+export class TrialDraft implements KeptDraft {
+  readonly shape = typedSchema;
   name = $state('');
   control = $state(false);
   note = $state('');
@@ -42,6 +55,20 @@ export class TrialDraft {
     this.note = trial?.note ?? '';
     this.factors = Object.fromEntries(set.factors.map(({ key }) => [key, asTyped(trial?.factors[key])]));
     this.takeComponents(model?.components ?? []);
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { name, control, note, reason, factors, lines } = this;
+    return $state.snapshot({ name, control, note, reason, factors, lines });
+  }
+
+  set typed(typed: z.infer<typeof typedSchema>) {
+    Object.assign(this, typed);
+  }
+
+  /** The factors of the set by now: one that was taken out goes, a new one is empty. */
+  askFor(factors: Factor[]): void {
+    this.factors = Object.fromEntries(factors.map(({ key }) => [key, this.factors[key] ?? '']));
   }
 
   get busy(): boolean {

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import type { Answer, CallProblem } from '../../shared-lib/api.ts';
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import { parseInput } from '../../shared-lib/calculation/calculation.ts';
@@ -5,8 +6,11 @@ import { checkWrittenMethod } from '../../shared-lib/method/in-house/check-writt
 import { statisticsFor } from '../../shared-lib/method/in-house/statistic-words.ts';
 import { writtenMethodSchema, type WrittenMethod } from '../../shared-lib/method/in-house/written-method.ts';
 import type { InHouseView } from '../../shared-lib/notebook/in-house-views.ts';
-import { blankGrades, blankProperty, blankReading, linesOf, type ReadingLine, type SettingLine, type WrittenLines } from './written-lines.ts';
+import type { KeptDraft } from './kept-draft.ts';
+import { blankGrades, blankProperty, blankReading, linesOf, writtenLinesSchema, type ReadingLine, type SettingLine, type WrittenLines } from './written-lines.ts';
 import { isKept, writtenOf } from './written-of.ts';
+
+const typedSchema = z.strictObject({ lines: writtenLinesSchema, reason: z.string() });
 
 /** Asked on every new page; a line that nobody fills in is left out. */
 const suggestedSettings: [label: string, unit: string][] = [
@@ -20,12 +24,12 @@ const suggestedSettings: [label: string, unit: string][] = [
 ];
 
 /** A method while it is being written down, or its next version. */
-export class WrittenDraft {
+export class WrittenDraft implements KeptDraft {
+  readonly shape = typedSchema;
   lines = $state() as WrittenLines;
   reason = $state('');
   #problem = $state.raw<{ field: string; message: string } | null>(null);
   #busy = $state(false);
-  #made = 0;
 
   /** @param from the version that it starts from, or what follows from a habit */
   constructor(from: WrittenMethod | null) {
@@ -34,6 +38,15 @@ export class WrittenDraft {
     // What is usually asked and not there yet is offered again.
     const there = this.lines.settings.map(({ label }) => label.toLowerCase());
     this.lines.settings.push(...suggestions().filter(({ label }) => !there.includes(label.toLowerCase())));
+  }
+
+  get typed(): z.infer<typeof typedSchema> {
+    const { lines, reason } = this;
+    return $state.snapshot({ lines, reason });
+  }
+
+  set typed(typed: z.infer<typeof typedSchema>) {
+    Object.assign(this, typed);
   }
 
   get busy(): boolean {
@@ -83,8 +96,10 @@ export class WrittenDraft {
   }
 
   addReading(): void {
-    this.#made += 1;
-    this.lines.readings.push(blankReading(`new ${this.#made}`));
+    const taken = this.lines.readings.map(({ id }) => id);
+    let number = 1;
+    while (taken.includes(`new ${number}`)) number += 1;
+    this.lines.readings.push(blankReading(`new ${number}`));
   }
 
   /** Results of the reading go with it. */

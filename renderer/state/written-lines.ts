@@ -1,74 +1,78 @@
-import type { Statistic, WrittenMethod, WrittenProperty, WrittenReading, WrittenSetting } from '../../shared-lib/method/in-house/written-method.ts';
+import { z } from 'zod';
+import { statistics, writtenMethodSchema, type WrittenMethod, type WrittenReading, type WrittenSetting } from '../../shared-lib/method/in-house/written-method.ts';
 import { asTyped } from './optional-number.ts';
 
-/** A line of what is held the same, as typed. A line with neither a value nor a tick is a suggestion that nobody took. */
-export interface SettingLine {
-  key: string;
-  label: string;
-  value: string;
-  tolerance: string;
-  unit: string;
-  eachTime: boolean;
+/** A line of what is held the same, as typed. A line with neither a value nor the tick is a suggestion that nobody took. */
+const settingLineSchema = z.strictObject({
+  key: z.string(),
+  label: z.string(),
+  value: z.string(),
+  tolerance: z.string(),
+  unit: z.string(),
+  eachTime: z.boolean(),
   /** Which of the notebook's instruments it is, is asked each time. */
-  instrument: boolean;
-}
+  instrument: z.boolean(),
+});
 
-export interface GradeLine {
-  grade: string;
-  meaning: string;
-  pictureSha256: string;
-}
+const gradeLineSchema = z.strictObject({ grade: z.string(), meaning: z.string(), pictureSha256: z.string() });
 
-export interface ReadingLine {
+const readingLineSchema = z.strictObject({
   /** Names it on the page, also before it has a key. */
-  id: string;
-  key: string;
-  label: string;
-  kind: WrittenReading['kind'];
-  unit: string;
-  lowest: string;
-  highest: string;
-  orMore: boolean;
-  grades: GradeLine[];
-  yes: string;
-  no: string;
-}
+  id: z.string(),
+  key: z.string(),
+  label: z.string(),
+  kind: z.enum(['number', 'count', 'grade', 'yes-no']),
+  unit: z.string(),
+  lowest: z.string(),
+  highest: z.string(),
+  orMore: z.boolean(),
+  grades: z.array(gradeLineSchema),
+  yes: z.string(),
+  no: z.string(),
+});
 
-export interface PropertyLineTyped {
-  key: string;
+const propertyLineSchema = z.strictObject({
+  key: z.string(),
   /** '' takes the suggestion. */
-  title: string;
+  title: z.string(),
   /** `ReadingLine.id`. */
-  reading: string;
-  statistic: Statistic;
-  against: string;
-  passLower: string;
-  passUpper: string;
-  areaCm2: string;
-  better: WrittenProperty['better'];
-  headline: boolean;
-  limitLower: string;
-  limitUpper: string;
-  limitSource: string;
-}
+  reading: z.string(),
+  statistic: z.enum(statistics),
+  against: z.string(),
+  passLower: z.string(),
+  passUpper: z.string(),
+  areaCm2: z.string(),
+  better: z.enum(['higher', 'lower', 'within', 'none']),
+  headline: z.boolean(),
+  limitLower: z.string(),
+  limitUpper: z.string(),
+  limitSource: z.string(),
+});
 
 /** A method as it is being typed. */
-export interface WrittenLines {
-  title: string;
-  shortTitle: string;
-  shows: string;
+export const writtenLinesSchema = z.strictObject({
+  title: z.string(),
+  shortTitle: z.string(),
+  shows: z.string(),
   /** One line each. */
-  how: string;
-  spoils: string;
+  how: z.string(),
+  spoils: z.string(),
   /** With commas. */
-  standards: string;
-  cautions: WrittenMethod['cautions'];
-  settings: SettingLine[];
-  rowName: string;
-  replicates: string;
-  readings: ReadingLine[];
-  properties: PropertyLineTyped[];
-}
+  standards: z.string(),
+  // Of any length and also empty while it is typed.
+  cautions: z.array(z.strictObject({ hazard: writtenMethodSchema.shape.cautions.element.shape.hazard, text: z.string() })),
+  settings: z.array(settingLineSchema),
+  rowName: z.string(),
+  replicates: z.string(),
+  readings: z.array(readingLineSchema),
+  properties: z.array(propertyLineSchema),
+});
+
+export type SettingLine = z.infer<typeof settingLineSchema>;
+export type GradeLine = z.infer<typeof gradeLineSchema>;
+export type ReadingLine = z.infer<typeof readingLineSchema>;
+export type PropertyLineTyped = z.infer<typeof propertyLineSchema>;
+export type WrittenLines = z.infer<typeof writtenLinesSchema>;
 
 /** A method that there is, to go on typing. */
 export function linesOf(written: WrittenMethod): WrittenLines {

@@ -8,8 +8,11 @@ export function draftsKept(workplace: Workplace): { drafts: Record<string, strin
 }
 
 /** Of a notebook that can only be read nothing is kept: another program is writing there. */
-export function keepDraft(workplace: Workplace, { name, content }: ParsedInput<'draft.keep'>): Record<string, never> {
-  if (workplace.open && workplace.open.store.readOnly === '') draftFile(workplace).keep(name, content);
+export function keepDraft(workplace: Workplace, { notebook, name, content }: ParsedInput<'draft.keep'>): Record<string, never> {
+  const { open, surroundings } = workplace;
+  if (open?.path !== notebook || open.store.readOnly !== '') return {};
+  draftFile(workplace).keep(name, content);
+  if (content === null) surroundings.emit({ kind: 'draft-ended', name });
   return {};
 }
 

@@ -215,6 +215,16 @@ describe('notebooks', () => {
     expect(electron.window.webContents.sent.at(-1)).toEqual({ channel: EVENT_CHANNEL, message: { kind: 'command', command: `show-${name.toLowerCase()}` } });
   });
 
+  it.each([
+    ['&Notebook', 'Bring in another notebook…', 'bring-in'],
+    ['&Go', 'Search…', 'search'],
+    ['&Go', 'New sample', 'new-sample'],
+  ])('has under %s: %s, which the screens carry out', async (menu, item, command) => {
+    await start();
+    electron.menuItem(menu, item).click!();
+    expect(electron.window.webContents.sent.at(-1)).toEqual({ channel: EVENT_CHANNEL, message: { kind: 'command', command } });
+  });
+
   it('writes the file before it quits', async () => {
     await start();
     electron.app.emit('window-all-closed');
