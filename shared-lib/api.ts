@@ -7,7 +7,6 @@ import type {
   ReportLine,
   SessionView,
   TestLine,
-  TodayView,
   TracePreview,
   VerifyView,
 } from './notebook/views.ts';
@@ -28,6 +27,7 @@ import { draftCalls } from './draft-calls.ts';
 import { searchCalls } from './search-calls.ts';
 import { sampleCalls } from './sample-calls.ts';
 import { trialCalls } from './trial-calls.ts';
+import { todayCalls } from './today-calls.ts';
 import { witnessCalls } from './witness-calls.ts';
 
 /**
@@ -62,7 +62,7 @@ export const api = {
 
   'methods.list': call<MethodData[]>()(nothing),
 
-  'today.get': call<TodayView>()(nothing),
+  ...todayCalls,
 
   'test.start': call<BenchSheetView>()(z.strictObject({ sampleId: id, methodId: z.string().max(100) })),
   'test.get': call<BenchSheetView>()(z.strictObject({ testId: id })),

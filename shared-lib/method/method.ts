@@ -51,7 +51,7 @@ export interface FollowUp {
   dueOn: string;
   /** One sentence. */
   why: string;
-  /** Methods by which a later test of the same sample settles it. */
+  /** Methods by which a later test of the same sample settles it; that which asked is among them. */
   settledBy: string[];
 }
 

@@ -165,14 +165,6 @@ export interface BenchSheetView {
   witnesses?: WitnessLine[];
 }
 
-export interface TodayView {
-  running: TestLine[];
-  outdated: TestLine[];
-  recentlyFinished: TestLine[];
-  /** Something to do, with the day it is due (ISO) and why. */
-  due: { what: string; why: string; dueOn: string; overdue: boolean; sampleId: string; testId: string; /** A press approval; absent: none. */ approvalId?: string; /** A lot; absent: none. */ lotId?: string; /** An instrument or test fluid; absent: none. */ equipmentId?: string }[];
-}
-
 export interface VerifyView {
   entries: number;
   chainHash: string;

@@ -1,18 +1,18 @@
-import type { TodayView } from '../../../shared-lib/notebook/views.ts';
+import type { StandingDue } from '../due/standing-due.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { approvalsCorrectedLater, draftedApprovals, type StoredApproval } from '../queries/approvals.ts';
 import { approvalHeading } from './approval-view.ts';
 
 /** Drafts that wait for a signature or for what blocks them, and signed approvals that stand on a result which was corrected later. */
-export function approvalsDue(notebook: OpenNotebook, today: string): TodayView['due'] {
-  const due = (stored: StoredApproval) => {
+export function approvalsDue(notebook: OpenNotebook): StandingDue[] {
+  const due = (stored: StoredApproval): StandingDue => {
     const { approvalId, job, product, standing, standingText, draftedAt } = approvalHeading(notebook, stored);
     const of = `job ${job}${product ? `, ${product}` : ''}`;
     const [what, why] =
       standing === 'signed, corrected later'
         ? [`Withdraw or replace the press approval: ${of}`, standingText]
         : [standing === 'blocked' ? `Press approval blocked: ${of}` : `Sign the press approval: ${of}`, `Drafted ${draftedAt.slice(0, 10)}. ${standingText}`];
-    return { what, why, dueOn: today, overdue: false, sampleId: '', testId: '', approvalId };
+    return { kind: 'approval', what, why, dueOn: null, sampleId: '', testId: '', approvalId };
   };
   return [...draftedApprovals(notebook.store), ...approvalsCorrectedLater(notebook.store)].map(due);
 }

@@ -76,6 +76,11 @@ export function correctedTests(store: NotebookStore, approvalId: string): string
   return store.all<{ testId: string }>(`SELECT test.testId ${CORRECTED} AND approval_line.approvalId = ? ORDER BY test.startedSeq`, [approvalId]).map(({ testId }) => testId);
 }
 
+/** Whether a test fills a line of any approval. */
+export function isInApproval(store: NotebookStore, testId: string): boolean {
+  return store.one('SELECT 1 FROM approval_line WHERE testId = ?', [testId]) !== undefined;
+}
+
 /** Signed, neither withdrawn nor replaced, and standing on a test that was corrected since; oldest first. */
 export function approvalsCorrectedLater(store: NotebookStore): StoredApproval[] {
   return store.all<StoredApproval>(

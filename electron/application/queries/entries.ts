@@ -18,6 +18,10 @@ export interface EntrySearch {
   kind: string;
   by: string;
   testId: string;
+  /** Recorded at this instant or later, ISO 8601 in UTC. */
+  from: string;
+  /** Recorded before this instant. */
+  until: string;
 }
 
 /** Above this many, nobody needs to know how many more there are. */
@@ -53,7 +57,7 @@ export function findEntries(store: NotebookStore, search: EntrySearch, limit: nu
 
 /** How many there are, or `most` and `many` when there are more. */
 export function countEntries(store: NotebookStore, search: EntrySearch, most = MOST_COUNTED): { total: number; many: boolean } {
-  const wanted = [search.search.trim(), search.kind, search.by, search.testId];
+  const wanted = [search.search.trim(), search.kind, search.by, search.testId, search.from, search.until];
   if (wanted.every((text) => text === '')) return { total: store.entryCount, many: false };
   const { where, parameters } = matching(store, search);
   let total = 0;
@@ -78,12 +82,14 @@ function* floors(entries: number): Generator<number> {
 }
 
 /** Only what is asked for becomes a condition, so that each can use its index. `?1` is the floor. */
-function matching(store: NotebookStore, { search, kind, by, testId }: EntrySearch): { where: string; parameters: string[] } {
+function matching(store: NotebookStore, { search, kind, by, testId, from, until }: EntrySearch): { where: string; parameters: string[] } {
   const conditions: [condition: string, ...parameters: string[]][] = [
     ['seq > ?1'],
     ...asked('kind = ?', kind),
     ...asked('"by" = ?', by),
     ...asked('seq IN (SELECT seq FROM entry_about WHERE testId = ?)', testId),
+    ...asked('recordedAt >= ?', from),
+    ...asked('recordedAt < ?', until),
     ...search.split(/\s+/).filter(Boolean).map((word) => saying(store, word)),
   ];
   return { where: conditions.map(([condition]) => condition).join(' AND '), parameters: conditions.flatMap(([, ...parameters]) => parameters) };

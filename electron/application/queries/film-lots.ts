@@ -8,14 +8,14 @@ export interface TestedLot {
   sampleId: string;
 }
 
-/** Film lots in use whose latest finished test by `methodId` is older than `before` (ISO 8601), the longest ago first. */
-export function filmLotsNotTestedSince(store: NotebookStore, methodId: string, before: string): TestedLot[] {
+/** Film lots in use that were tested by `methodId`. */
+export function lastTestsOfFilmLots(store: NotebookStore, methodId: string): TestedLot[] {
   // SQLite takes the bare columns from the row that holds the maximum.
   return store.all<TestedLot>(
     `SELECT material.name AS material, lot.code, max(test.finishedAt) AS testedAt, sample_lot.sampleId
      FROM lot JOIN material USING (materialId) JOIN sample_lot USING (lotId) JOIN test ON test.sampleId = sample_lot.sampleId
      WHERE material.kind = 'film' AND lot.retiredAt IS NULL AND test.methodId = ? AND test.finishedAt IS NOT NULL
-     GROUP BY lot.lotId HAVING testedAt < ? ORDER BY testedAt`,
-    [methodId, before],
+     GROUP BY lot.lotId`,
+    [methodId],
   );
 }

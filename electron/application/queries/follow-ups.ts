@@ -1,6 +1,7 @@
 import type { CellValue, FinishedReadings, RunningReadings } from '../../../shared-lib/method/method.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { ofSamples } from './of-samples.ts';
 import { loadTest, type StoredCell } from './tests.ts';
 
 export interface FinishedTest {
@@ -8,15 +9,16 @@ export interface FinishedTest {
   sampleId: string;
   sampleCode: string;
   startedSeq: number;
-  finishedSeq: number;
 }
 
-/** Finished tests by a method on samples that are kept. Not what was read: there may be thousands. */
-export function finishedTestsBy(store: NotebookStore, methodId: string): FinishedTest[] {
+/** Finished tests by a method on samples that are kept, each the last that was begun by it on its sample. @param sampleIds `null`: all */
+export function lastFinishedTestsBy(store: NotebookStore, methodId: string, sampleIds: readonly string[] | null): FinishedTest[] {
+  const { and, parameters } = ofSamples('test.sampleId', sampleIds);
   return store.all<FinishedTest>(
-    `SELECT test.testId, test.sampleId, sample.code AS sampleCode, test.startedSeq, test.finishedSeq FROM test JOIN sample USING (sampleId)
-     WHERE test.methodId = ? AND test.state = 'finished' AND test.results IS NOT NULL AND sample.retiredAt IS NULL ORDER BY test.startedSeq`,
-    [methodId],
+    `SELECT test.testId, test.sampleId, sample.code AS sampleCode, test.startedSeq FROM test JOIN sample USING (sampleId)
+     WHERE test.methodId = ? AND test.state = 'finished' AND test.results IS NOT NULL AND sample.retiredAt IS NULL ${and}
+       AND NOT EXISTS (SELECT 1 FROM test AS later WHERE later.methodId = test.methodId AND later.sampleId = test.sampleId AND later.startedSeq > test.startedSeq AND later.withdrawn = '')`,
+    [methodId, ...parameters],
   );
 }
 

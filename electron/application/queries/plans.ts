@@ -1,6 +1,7 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { ofSamples } from './of-samples.ts';
 
 export interface StoredPlan {
   planId: string;
@@ -57,24 +58,27 @@ export function followedPlanOf(store: NotebookStore, sampleId: string): StoredFo
   return store.one<StoredFollowedPlan>('SELECT * FROM followed_plan WHERE sampleId = ?', [sampleId]) ?? undefined;
 }
 
-/** Versions of plans that samples follow. */
-export function versionsFollowed(store: NotebookStore): StoredPlanVersion[] {
+/** Versions of plans that samples follow. @param sampleIds `null`: all samples */
+export function versionsFollowed(store: NotebookStore, sampleIds: readonly string[] | null): StoredPlanVersion[] {
+  const { and, parameters } = ofSamples('sampleId', sampleIds);
   return store
-    .all<Pick<StoredFollowedPlan, 'planId' | 'version'>>('SELECT DISTINCT planId, version FROM followed_plan')
+    .all<Pick<StoredFollowedPlan, 'planId' | 'version'>>(`SELECT DISTINCT planId, version FROM followed_plan WHERE true ${and}`, parameters)
     .map(({ planId, version }) => findPlanVersion(store, planId, version)!);
 }
 
 /**
  * Samples that follow this version of a plan, are kept, know a time that its moments count from and have a line without
- * test, with their codes, in the order in which they took it up. Thousands may have followed it to its end.
+ * test, with their codes. Thousands may have followed it to its end.
+ * @param sampleIds `null`: all samples
  */
-export function samplesOnTheWay(store: NotebookStore, { planId, version, content }: StoredPlanVersion): (StoredFollowedPlan & { sampleCode: string })[] {
+export function samplesOnTheWay(store: NotebookStore, { planId, version, content }: StoredPlanVersion, sampleIds: readonly string[] | null): (StoredFollowedPlan & { sampleCode: string })[] {
+  const { and, parameters } = ofSamples('followed_plan.sampleId', sampleIds);
   return store.all(
     `SELECT followed_plan.*, sample.code AS sampleCode FROM followed_plan JOIN sample USING (sampleId)
      WHERE planId = ?1 AND version = ?2 AND sample.retiredAt IS NULL AND (printedAt IS NOT NULL OR laminatedAt IS NOT NULL)
        AND ?3 > (SELECT count(DISTINCT lineId) FROM planned_test JOIN test USING (testId) WHERE planned_test.sampleId = followed_plan.sampleId
-         AND planned_test.planId = ?1 AND test.withdrawn = '' AND lineId IN (SELECT value FROM json_each(?4))) ORDER BY seq`,
-    [planId, version, content.lines.length, JSON.stringify(content.lines.map(({ lineId }) => lineId))],
+         AND planned_test.planId = ?1 AND test.withdrawn = '' AND lineId IN (SELECT value FROM json_each(?4))) ${and}`,
+    [planId, version, content.lines.length, JSON.stringify(content.lines.map(({ lineId }) => lineId)), ...parameters],
   );
 }
 

@@ -7,6 +7,7 @@ import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { TestState } from '../../../shared-lib/notebook/test-state.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { groupBy } from './group-by.ts';
+import { ofSamples } from './of-samples.ts';
 import { Refusal } from '../refusal.ts';
 
 export interface StoredCell {
@@ -126,6 +127,30 @@ const IN_STATE: Record<TestState | 'all', string> = {
 /** Newest first by what happened to them last: finished or started. */
 export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number): string[] {
   return store.all<{ testId: string }>(`SELECT testId FROM test WHERE ${IN_STATE[state]} DESC LIMIT ?`, [limit]).map(({ testId }) => testId);
+}
+
+export function countInState(store: NotebookStore, state: 'running' | 'outdated'): number {
+  return store.one<{ tests: number }>("SELECT count(*) AS tests FROM test WHERE state = ? AND withdrawn = ''", [state])!.tests;
+}
+
+export interface UnfinishedTest {
+  testId: string;
+  methodId: string;
+  methodVersion: string;
+  state: 'running' | 'outdated';
+  startedAt: string;
+  sampleId: string;
+  sampleCode: string;
+}
+
+/** Tests that run or are outdated. @param sampleIds `null`: of all samples */
+export function unfinishedTests(store: NotebookStore, sampleIds: readonly string[] | null): UnfinishedTest[] {
+  const { and, parameters } = ofSamples('test.sampleId', sampleIds);
+  return store.all<UnfinishedTest>(
+    `SELECT testId, methodId, methodVersion, state, startedAt, sampleId, sample.code AS sampleCode FROM test JOIN sample USING (sampleId)
+     WHERE ${sampleIds ? '+' : ''}state IN ('running', 'outdated') AND withdrawn = '' ${and}`,
+    parameters,
+  );
 }
 
 /** Limits and rule of the last test by this method on this product: what the customer asks for seldom changes. */

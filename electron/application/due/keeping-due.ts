@@ -1,35 +1,34 @@
-import { calibrationStanding, standingOf, SOON_DAYS } from '../../shared-lib/equipment/standing.ts';
-import type { TodayView } from '../../shared-lib/notebook/views.ts';
-import type { NotebookStore } from '../store/notebook-store.ts';
-import { calibrationDays, listFluids, listInstruments } from './queries/equipment.ts';
+import { calibrationStanding, standingOf, SOON_DAYS } from '../../../shared-lib/equipment/standing.ts';
+import type { NotebookStore } from '../../store/notebook-store.ts';
+import { calibrationDays, listFluids, listInstruments } from '../queries/equipment.ts';
+import type { StandingDue } from './standing-due.ts';
 
-type Due = TodayView['due'][number];
 const DAY_MS = 86_400_000;
 
 /** What is kept and ends within 30 days or has ended: calibrations, test fluids, lots, and the time for which samples are kept. */
-export function keepingDue(store: NotebookStore, today: string): Due[] {
+export function keepingDue(store: NotebookStore, today: string): StandingDue[] {
   return [...calibrationsDue(store, today), ...fluidsDue(store, today), ...lotsDue(store, today), ...retentionsDue(store, today)];
 }
 
-function calibrationsDue(store: NotebookStore, today: string): Due[] {
+function calibrationsDue(store: NotebookStore, today: string): StandingDue[] {
   return listInstruments(store).flatMap(({ instrumentId, typed, retiredAt }) => {
     const { standing, dueOn } = calibrationStanding(calibrationDays(store, instrumentId), today);
     if (retiredAt !== null || standing === 'in order') return [];
     const why = standing === 'none' ? 'It has no calibration on record; readings taken with it are flagged.' : standing === 'ended' ? `The calibration ended on ${dueOn}; readings taken with it since are flagged.` : `The calibration ends on ${dueOn}.`;
-    return [due(`Calibrate ${typed}`, why, dueOn ?? today, today, { equipmentId: instrumentId })];
+    return [due('instrument', `Calibrate ${typed}`, why, dueOn ?? today, { equipmentId: instrumentId })];
   });
 }
 
-function fluidsDue(store: NotebookStore, today: string): Due[] {
+function fluidsDue(store: NotebookStore, today: string): StandingDue[] {
   return listFluids(store).flatMap(({ fluidId, typed, expiresOn, retiredAt }) => {
     const standing = standingOf(expiresOn, today);
     if (retiredAt !== null || standing === 'in order') return [];
     const why = standing === 'ended' ? `It expired on ${expiresOn}; readings taken with it since are flagged.` : `It expires on ${expiresOn}.`;
-    return [due(`Replace ${typed}`, why, expiresOn!, today, { equipmentId: fluidId })];
+    return [due('fluid', `Replace ${typed}`, why, expiresOn!, { equipmentId: fluidId })];
   });
 }
 
-function lotsDue(store: NotebookStore, today: string): Due[] {
+function lotsDue(store: NotebookStore, today: string): StandingDue[] {
   return store
     .all<{ lotId: string; name: string; expiresOn: string }>(
       `SELECT lotId, material.name || ', lot ' || lot.code AS name, expiresOn FROM lot JOIN material USING (materialId)
@@ -37,23 +36,23 @@ function lotsDue(store: NotebookStore, today: string): Due[] {
       [daysOn(today, SOON_DAYS)],
     )
     .map(({ lotId, name, expiresOn }) =>
-      due(`Use up or retire ${name}`, expiresOn < today ? `It expired on ${expiresOn}; samples made of it since are flagged.` : `It expires on ${expiresOn}.`, expiresOn, today, { lotId }),
+      due('lot', `Use up or retire ${name}`, expiresOn < today ? `It expired on ${expiresOn}; samples made of it since are flagged.` : `It expires on ${expiresOn}.`, expiresOn, { lotId }),
     );
 }
 
-function retentionsDue(store: NotebookStore, today: string): Due[] {
+function retentionsDue(store: NotebookStore, today: string): StandingDue[] {
   return store
     .all<{ sampleId: string; code: string; keptAt: string; retainedUntil: string }>(
       'SELECT sampleId, code, keptAt, retainedUntil FROM sample WHERE retiredAt IS NULL AND retainedUntil <= ?',
       [daysOn(today, SOON_DAYS)],
     )
     .map(({ sampleId, code, keptAt, retainedUntil }) =>
-      due(`Dispose of sample ${code}, or keep it longer`, `It is kept until ${retainedUntil}${keptAt ? `, at ${keptAt}` : ''}.`, retainedUntil, today, { sampleId }),
+      due('sample', `Dispose of sample ${code}, or keep it longer`, `It is kept until ${retainedUntil}${keptAt ? `, at ${keptAt}` : ''}.`, retainedUntil, { sampleId }),
     );
 }
 
-function due(what: string, why: string, dueOn: string, today: string, at: { sampleId?: string; lotId?: string; equipmentId?: string }): Due {
-  return { what, why, dueOn, overdue: dueOn < today, sampleId: '', testId: '', ...at };
+function due(kind: StandingDue['kind'], what: string, why: string, dueOn: string, at: { sampleId?: string; lotId?: string; equipmentId?: string }): StandingDue {
+  return { kind, what, why, dueOn, sampleId: '', testId: '', ...at };
 }
 
 function daysOn(day: string, days: number): string {
