@@ -61,6 +61,7 @@ async function start(sample: string): Promise<string> {
 
 /** Column by column: the grades by their digits, then how many twists it took, and whether they were the end. */
 async function read(grades: string[], twists: string[]): Promise<void> {
+  await page.getByRole('combobox', { name: 'Instrument' }).waitFor();
   await keys.fill(page.getByLabel('Temperature'), '23');
   await keys.press('Enter');
   await keys.reach(page.getByLabel(/^place 1, Grade/));
@@ -100,6 +101,9 @@ describe('a shop’s own test by keyboard', () => {
     expect(await form.getByLabel('Load, held at').inputValue()).toBe('10');
     await keys.fill(form.getByLabel('Load, tolerance'), '0,5');
     await keys.fill(form.getByLabel('Strokes, held at'), '5');
+    await keys.reach(form.getByLabel('Instrument is one of the instruments'), 'backwards');
+    await keys.press('Space');
+    expect(await form.getByLabel('Instrument, held at').isDisabled()).toBe(true);
     await keys.reach(form.getByLabel('Temperature is written down each time'));
     await keys.press('Space');
     await keys.fill(form.getByLabel('One row is a'), 'place');
@@ -120,6 +124,7 @@ describe('a shop’s own test by keyboard', () => {
     const preview = page.getByRole('region', { name: 'The bench sheet it makes' });
     await preview.getByRole('row', { name: 'place 6' }).waitFor();
     await preview.getByText('Result: limit ≥ 4').waitFor();
+    await preview.getByText('Instrument', { exact: true }).waitFor();
     // A grade without its sentence is refused at its place.
     await keys.fill(form.getByLabel('What grade 2 means'), ' ');
     await keys.pressButton(button('Keep this method'));

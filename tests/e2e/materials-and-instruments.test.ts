@@ -176,9 +176,49 @@ describe('instruments and fluids', () => {
     await notebook.picture('kept-flag');
   });
 
+  it('a bond that is read with a tester out of calibration is flagged on the sheet, in its finished result and in a report', async () => {
+    await keys.goTo('Materials');
+    await keys.pressButton(link('Instruments and fluids'));
+    await keys.pressButton(button('Add instrument…'));
+    await keys.fill(field(/^Name/), 'Tensile tester');
+    await keys.fill(field('Serial number'), 'TT-03');
+    await pick('Methods that it serves', 'Lamination bond');
+    await keys.pressButton(button('Add instrument'));
+    await keys.pressButton(button('Calibrations of Tensile tester, TT-03'));
+    await typeDay(/^Calibrated on/, '01152024');
+    await typeDay('Due again on', LAST_YEAR);
+    await keys.pressButton(button('Put down the calibration'));
+    await page.getByRole('row', { name: /^Tensile tester, TT-03/ }).getByText('ended').waitFor();
+
+    const { samples } = await callApi(page, 'samples.list', {});
+    const { test } = await callApi(page, 'test.start', { sampleId: samples[0]!.sampleId, methodId: 'lamination-bond' });
+    await page.evaluate((to) => (location.hash = to), `#/bench-sheet/${test.testId}`);
+    const instrument = page.getByRole('combobox', { name: 'Instrument' });
+    await keys.reach(instrument);
+    await keys.type('tens');
+    await page.getByRole('option', { name: /Tensile tester, TT-03.*calibrated until 2025-01-15/ }).waitFor();
+    await keys.press('Enter');
+    for (const [index, force] of ['3.1', '3.2', '3.3'].entries()) {
+      await keys.reach(page.locator(`#r${index + 1}-forceN`));
+      await keys.press('Control+A');
+      await keys.type(force);
+      await keys.reach(page.locator(`#r${index + 1}-mode`));
+      await keys.press('a');
+    }
+    const flag = /Read with Tensile tester, TT-03 on \d{4}-\d\d-\d\d, whose calibration ended on 2025-01-15\./;
+    await page.getByText(flag).first().waitFor();
+    await notebook.picture('kept-bond-flag');
+    await keys.press('Control+Enter');
+    await page.getByRole('heading', { name: 'Finished' }).waitFor();
+    await page.getByText(flag).first().waitFor();
+    const { sections } = await callApi(page, 'report.preview', { title: 'Bond', recipient: '', remark: '', testIds: [test.testId], replaces: null });
+    expect(sections[0]!.flags).toContainEqual(expect.objectContaining({ where: 'Instrument', text: expect.stringMatching(flag) }));
+    expect(sections[0]!.lines[0]).toMatchObject({ text: '3.20 N/15 mm' });
+  });
+
   it('Today says what is due', async () => {
     await keys.goTo('Today');
-    for (const what of ['Calibrate Gloss meter, GM-118', 'Replace Test fluids, lot TF-4', 'Dispose of sample QF-1, or keep it longer']) await link(what).waitFor();
+    for (const what of ['Calibrate Gloss meter, GM-118', 'Calibrate Tensile tester, TT-03', 'Replace Test fluids, lot TF-4', 'Dispose of sample QF-1, or keep it longer']) await link(what).waitFor();
     await keys.pressButton(link('Calibrate Gloss meter, GM-118'));
     await heading('Instruments and fluids').waitFor();
     expect(notebook.troubles).toEqual([]);
