@@ -1,5 +1,6 @@
 import type { Entry } from './entry.ts';
 import { outdates, writesOf } from './entry-writes.ts';
+import { goesByAnother, lastCodes, type Coded, type Marked } from './merge-codes.ts';
 import type { mergeEntryBodies, MergeConflict } from './merge-entries.ts';
 import type { z } from 'zod';
 
@@ -19,12 +20,14 @@ type Side = 'here' | 'there';
  * later one is taken, on whichever side: so both benches come to the same tables, whoever takes in whom.
  * @param markOf The code that tells the later of two things of one code apart.
  * @param find Any entry of either notebook by its id.
+ * @param belongsTo Of a lot its material and of a trial its set, which tell their codes apart.
  */
 export function findContradictions(
   here: readonly Entry[],
   there: readonly Entry[],
-  markOf: (entry: Entry, code: string) => string,
+  markOf: (coded: Coded) => string,
   find: (id: string) => Entry | undefined,
+  belongsTo: (id: string) => string,
 ): Contradictions {
   const again = new Map<string, Contradictions['again'][number]>();
   const pairs = new Map<string, MergeConflict>();
@@ -49,12 +52,9 @@ export function findContradictions(
     }
   }
 
-  const codes = codesIn(there);
-  for (const [code, own] of codesIn(here)) {
-    const other = codes.get(code);
-    if (!other) continue;
+  for (const [own, other] of calledAlike(here, there, belongsTo)) {
     const later = isLater(own.entry, other.entry) ? own : other;
-    note(own.entry, other.entry, true, { of: later.of, id: later.id, code: markOf(later.entry, later.code) });
+    note(own.entry, other.entry, true, goesByAnother.has(later.of) ? { of: later.of as Marked, id: later.id, code: markOf(later) } : null);
   }
 
   const outdated = new Set<string>();
@@ -121,34 +121,17 @@ function lastWords(entries: readonly Entry[], find: (id: string) => Entry | unde
   return words;
 }
 
-interface Coded {
-  of: NonNullable<MergeConflict['mark']>['of'];
-  id: string;
-  code: string;
-  entry: Entry;
-}
-
-/** What carries a code that people tell it by, by that code; codes of lots are told apart by their material. */
-function codesIn(entries: readonly Entry[]): Map<string, Coded> {
-  const found = new Map<string, Coded>();
-  for (const entry of entries) {
-    const coded = codeOf(entry);
-    if (coded) found.set(`${coded.of} ${entry.kind === 'lot.added' ? entry.body.materialId : ''} ${coded.code.toLowerCase()}`, { ...coded, entry });
-  }
-  return found;
-}
-
-function codeOf(entry: Entry): Omit<Coded, 'entry'> | null {
-  switch (entry.kind) {
-    case 'sample.added':
-      return { of: 'sample', id: entry.body.sampleId, code: entry.body.code };
-    case 'lot.added':
-      return { of: 'lot', id: entry.body.lotId, code: entry.body.code };
-    case 'report.issued':
-      return { of: 'report', id: entry.body.reportId, code: entry.body.number };
-    case 'person.added':
-      return { of: 'person', id: entry.body.personId, code: entry.body.initials };
-    default:
-      return null;
-  }
+/** Two things, one of each side, that go by one code or name since. */
+function calledAlike(here: readonly Entry[], there: readonly Entry[], belongsTo: (id: string) => string): [own: Coded, other: Coded][] {
+  const [ours, theirs] = [lastCodes(here), lastCodes(there)];
+  const stands = (coded: Coded, otherSide: ReadonlyMap<string, Coded>) => {
+    const other = otherSide.get(coded.id);
+    return !other || isLater(coded.entry, other.entry);
+  };
+  const keyOf = ({ of, id, code }: Coded) => `${of} ${of === 'lot' || of === 'trial' ? belongsTo(id) : ''} ${code.toLowerCase()}`;
+  const known = new Map([...theirs.values()].filter((coded) => stands(coded, ours)).map((coded) => [keyOf(coded), coded]));
+  return [...ours.values()].filter((coded) => stands(coded, theirs)).flatMap((own) => {
+    const other = known.get(keyOf(own));
+    return other && other.id !== own.id ? [[own, other] as [Coded, Coded]] : [];
+  });
 }

@@ -9,6 +9,8 @@ import { idsIn, merge, tablesIn, twoBenches } from './two-benches.ts';
 
 const meta = { by: 'p1', occurredAt: '2025-05-03T09:00:00.000Z' };
 
+const sampleFields = { code: '', product: '', job: '', roll: '', note: '', customer: '', acrossMm: null, alongM: null, keptAt: '', retainedUntil: null, lotIds: [] };
+
 /** Bodies with ids of things come out of a bench, so that two benches never make the same thing. */
 type Work = (bench: string, number: number) => DraftEntry;
 
@@ -36,6 +38,13 @@ const work: fc.Arbitrary<Work> = fc.oneof(
     body: { sampleId: `s-${bench}-${number}`, code, product: 'dumpling pouch 600 g', job: '', roll: '', note: '', lotIds: [] },
     ...meta,
   }) as DraftEntry),
+  // The sample that both have, and one that each bench may have made, under a code that others may have.
+  fc.tuple(fc.constantFrom('S-001', 'S-002', 'S-003'), fc.constantFrom('S-002', 'S-003', 'S-004')).map(([from, code]) => () => ({
+    kind: 'sample.changed',
+    body: { sampleId: 's1', before: { ...sampleFields, code: from }, after: { ...sampleFields, code }, reason: 'misread' },
+    ...meta,
+  }) as DraftEntry),
+  fc.constantFrom('Cast PP', 'Blown PE').map((name) => (bench: string, number: number) => ({ kind: 'material.added', body: { materialId: `m-${bench}-${number}`, kind: 'film', name, supplier: '', description: '' }, ...meta }) as DraftEntry),
   fc.constant((bench: string, number: number) => ({ kind: 'person.added', body: { personId: `p-${bench}-${number}`, name: 'Imke Rasmund', initials: 'IR', role: '' }, ...meta }) as DraftEntry),
   fc.constantFrom('Imke Rasmund', 'Imke Vance').map((name) => () => ({ kind: 'person.changed', body: { personId: 'p1', before: { name: 'Imke Rasmund', role: '' }, name, role: 'technician', reason: 'a new name' }, ...meta }) as DraftEntry),
 );

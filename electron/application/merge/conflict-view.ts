@@ -37,7 +37,8 @@ function takenText(here: Side, there: Side, taken: 'here' | 'there' | 'both', ma
   }
   if (taken !== 'both') return `The later one stands: ${ofBench((taken === 'here' ? here : there).bench)}.`;
   const kinds = [here.entry.kind, there.entry.kind];
-  return kinds.includes('test.finished') ? 'Both stay; the result is outdated, so the test must be finished again.' : 'Both stay; the row stays voided.';
+  if (kinds.includes('test.finished')) return 'Both stay; the result is outdated, so the test must be finished again.';
+  return kinds.includes('row.voided') ? 'Both stay; the row stays voided.' : 'Both stay under one name: give one of them another, or retire it.';
 }
 
 function ofBench(bench: string): string {

@@ -49,7 +49,7 @@ export function planMerge(store: NotebookStore, other: NotebookStore): MergePlan
   return {
     brought,
     runs: runsOf(brought, (entry) => benches.get(entry.id)!, placeOf, store.entryCount),
-    ...findContradictions(onlyHere, brought, codeMarker([store, other], (entry) => benches.get(entry.id)!), (id) => store.entry(id) ?? other.entry(id)),
+    ...findContradictions(onlyHere, brought, codeMarker([store, other], (entry) => benches.get(entry.id)!), (id) => store.entry(id) ?? other.entry(id), (id) => belongsTo(store, id) || belongsTo(other, id)),
     files: missingFiles(store, brought),
   };
 }
@@ -61,6 +61,11 @@ function linesOf(store: NotebookStore): Map<string, Line> {
 function read(store: NotebookStore, seq: number): Entry {
   const [entry] = store.entries(seq, seq);
   return entry!;
+}
+
+/** The material of a lot, the set of a trial; '' for anything else. */
+function belongsTo(store: NotebookStore, id: string): string {
+  return store.one<{ of: string }>('SELECT materialId AS "of" FROM lot WHERE lotId = ?1 UNION ALL SELECT trialSetId FROM trial WHERE trialId = ?1', [id])?.of ?? '';
 }
 
 function asSealed({ sealedSeq, ...entry }: Entry): Entry {

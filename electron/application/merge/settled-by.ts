@@ -1,9 +1,7 @@
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import { writesOf } from '../../../shared-lib/notebook/entry-writes.ts';
+import { codeColumns, codesSaid, goesByAnother } from '../../../shared-lib/notebook/merge-codes.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
-
-/** What people tell things by. */
-const CODES = ['code', 'number', 'initials'];
 
 /**
  * The entry behind the merge that says anew what `here` and `there` contradict each other about: a correction of the cell,
@@ -25,7 +23,15 @@ function contestedWords(here: Entry, there: Entry): Set<string> {
   const [ours, theirs] = [words(here), words(there)];
   const shared = new Set([...ours].filter((word) => theirs.has(word)));
   if (shared.size > 0) return shared;
-  return new Set([...words(here, CODES), ...words(there, CODES)]);
+  return new Set([...calledOtherwise(here), ...calledOtherwise(there)]);
+}
+
+/** Two things of one name are told apart once one of them is called otherwise; where both stay under it, also once one is retired. */
+function calledOtherwise(entry: Entry): string[] {
+  return codesSaid(entry).flatMap(({ of, id }) => {
+    const about = [...writesOf(entry).keys()].find((thing) => thing.split(' ')[1] === id);
+    return [...codeColumns[of], ...(goesByAnother.has(of) ? [] : ['retiredAt', 'retired'])].map((column) => `${about} ${column}`);
+  });
 }
 
 function words(entry: Entry, only?: readonly string[]): Set<string> {

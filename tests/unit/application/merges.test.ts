@@ -12,6 +12,11 @@ async function twoBenches({ finished = false } = {}): Promise<{ a: TestBench; b:
   const { test } = await a.startTest('gloss');
   await a.do('reading.enter', { testId: test.testId, row: 'r1', key: 'gloss', typed: '38' });
   if (finished) await a.do('test.finish', { testId: test.testId, remark: '' });
+  return { a, ...(await secondBench(a)), testId: test.testId };
+}
+
+/** A copy of the notebook of bench A that goes on in `bench-b.laydown`. */
+async function secondBench(a: TestBench): Promise<{ b: TestBench; file: string }> {
   await a.do('notebook.checkpoint', {});
   const b = new TestBench();
   const folder = path.join(b.folder, 'notebooks');
@@ -21,7 +26,7 @@ async function twoBenches({ finished = false } = {}): Promise<{ a: TestBench; b:
   await b.application.open(file);
   const [person] = (await b.do('session.get', {})).people;
   await b.do('session.takeBench', { personId: person!.personId });
-  return { a, b, file, testId: test.testId };
+  return { b, file };
 }
 
 /** Time goes by at both benches. */
@@ -142,6 +147,65 @@ describe('bringing in the notebook of another bench', () => {
     expect((await a.do('session.get', {})).people.map(({ initials }) => initials).sort()).toEqual(['IR', 'TV', 'TV2']);
     const [merge] = await a.do('merges.list', {});
     expect(merge!.conflicts.map(({ taken }) => taken)).toContain('Both stay; the later one, of bench-b, goes by S-014 (bench-b).');
+    expect((await a.do('record.verify', {})).intact).toBe(true);
+  });
+
+  it('sees a code that was changed to one that the other bench gave, and not one that was changed away', async () => {
+    const { a, b, file } = await twoBenches();
+    const { sampleId } = (await a.do('samples.list', {})).samples[0]!;
+    const rename = async (bench: TestBench, code: string, id: string) => {
+      const { product, job, roll, note, customer, keptAt, retainedUntil } = await bench.do('sample.get', { sampleId: id });
+      return bench.do('sample.change', { sampleId: id, code, product, job, roll, note, customer, across: '', along: '', keptAt, retainedUntil, lotIds: [], reason: 'misread' });
+    };
+    later(a, b);
+    await b.do('sample.add', { ...sample, code: 'S-014' });
+    const moved = await b.do('sample.add', { ...sample, code: 'S-020' });
+    await rename(b, 'S-021', moved.sampleId);
+    later(a, b);
+    await rename(a, 'S-014', sampleId);
+    await a.do('sample.add', { ...sample, code: 'S-020' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const [merge] = await a.do('merges.list', {});
+    expect(merge!.conflicts.map(({ here, there, taken }) => [here.text, there.text, taken])).toEqual([
+      [expect.stringMatching(/^Changed sample S-014 \(.*\): code S-014: misread\.$/), 'Added sample S-014 (dumpling pouch 600 g).', expect.stringMatching(/^Both stay; the later one, of this notebook, goes by S-014 \(.*\)\.$/)],
+    ]);
+    expect((await a.do('samples.list', {})).samples.map(({ code }) => code).sort()).toEqual(['S-014', expect.stringMatching(/^S-014 \(/), 'S-020', 'S-021']);
+    await rename(a, 'S-015', sampleId);
+    expect((await a.do('merges.list', {}))[0]!.conflicts).toMatchObject([{ state: 'settled' }]);
+    expect((await a.do('record.verify', {})).intact).toBe(true);
+  });
+
+  it('lists what goes by one name at both benches, also once it was changed to it, until one is named otherwise or retired', async () => {
+    const a = await testBench();
+    const { materialId } = await a.do('material.add', { kind: 'film', name: 'PET', supplier: '', description: '' });
+    const { lotId } = await a.do('lot.add', { materialId, code: 'OV-1', receivedOn: null, note: '' });
+    const { instrumentId } = await a.do('instrument.add', { name: 'Tensile tester', serial: 'TT-1', methodIds: [], note: '' });
+    const { b, file } = await secondBench(a);
+    later(a, b);
+    const lot = { receivedOn: null, note: '', expiresOn: null, treatedOn: null, treatedSide: null, thickness: '', reason: 'misread' };
+    await a.do('lot.describe', { ...lot, lotId, code: 'OV-2' });
+    await a.do('instrument.change', { instrumentId, name: 'Tensile tester', serial: 'TT-2', methodIds: [], note: '', reason: 'misread' });
+    await a.do('material.add', { kind: 'film', name: 'Cast PP', supplier: '', description: '' });
+    await a.do('trialSet.add', { title: 'Low-migration series', question: '', product: '' });
+    later(a, b);
+    await b.do('lot.add', { materialId, code: 'OV-2', receivedOn: null, note: '' });
+    await b.do('instrument.add', { name: 'Tensile tester', serial: 'tt-2', methodIds: [], note: '' });
+    await b.do('material.describe', { materialId, name: 'Cast PP', supplier: '', description: '', structure: '', reason: 'delivered as such' });
+    await b.do('trialSet.add', { title: 'Low-migration series', question: '', product: '' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const conflicts = async () => (await a.do('merges.list', {}))[0]!.conflicts.map(({ there, taken, state }) => [there.text.split(' ').slice(0, 2).join(' '), taken, state]);
+    const underOne = 'Both stay under one name: give one of them another, or retire it.';
+    expect(await conflicts()).toEqual([
+      ['Added lot', 'Both stay; the later one, of bench-b, goes by OV-2 (bench-b).', 'open'],
+      ['Added the', underOne, 'open'],
+      ['Described Cast', underOne, 'open'],
+      ['Began the', underOne, 'open'],
+    ]);
+    await a.do('instrument.retire', { instrumentId, reason: 'it is the same one' });
+    await a.do('material.describe', { materialId, name: 'PET 12', supplier: '', description: '', structure: '', reason: 'told apart' });
+    expect((await conflicts()).map(([, , state]) => state)).toEqual(['open', 'settled', 'settled', 'open']);
     expect((await a.do('record.verify', {})).intact).toBe(true);
   });
 
