@@ -62,14 +62,44 @@ describe('people', () => {
     await page.getByText(/^A passphrase has at least 8 characters/).waitFor();
     await keys.reach(page.getByLabel(/^New passphrase/), 'backwards');
     await keys.press('Control+A');
-    await keys.type('three dry cylinders');
+    await keys.type('two slow cylinders');
     await keys.press('Tab');
     await keys.press('Control+A');
-    await keys.type('three dry cylinders');
+    await keys.type('two slow cylinders');
     await keys.press('Enter');
     await statusText(/The passphrase of Abena Quist is set\./).waitFor();
     await page.getByRole('row', { name: /Abena Quist.*has a passphrase/ }).waitFor();
     expect((await callApi(page, 'record.list', {})).entries[0]!.text).toBe('Set a passphrase for Abena Quist.');
+  });
+
+  it('forget it: nobody else can let it be set anew until they have one of their own, and then sign for it', async () => {
+    await keys.pressButton(page.getByRole('button', { name: 'Passphrase of Abena Quist' }));
+    await page.getByText(/Nobody else has a passphrase yet, so a forgotten one cannot be set anew: retire Abena Quist/).waitFor();
+    expect(await page.getByRole('button', { name: 'Forgotten…' }).count()).toBe(0);
+    await keys.pressButton(page.getByRole('button', { name: 'Close' }), 'forwards');
+    const { people } = await callApi(page, 'session.get', {});
+    await callApi(page, 'passphrase.set', { personId: people.find(({ initials }) => initials === 'IR')!.personId, passphrase: 'five wet rollers' });
+    await page.getByRole('row', { name: /Imke Rasmund.*has a passphrase/ }).waitFor();
+
+    await keys.pressButton(page.getByRole('button', { name: 'Passphrase of Abena Quist' }));
+    await keys.pressButton(page.getByRole('button', { name: 'Forgotten…' }), 'forwards');
+    await page.getByRole('form', { name: 'Forgotten passphrase of Abena Quist' }).waitFor();
+    for (const typed of ['three dry cylinders', 'three dry cylinders', 'three weeks away']) {
+      await keys.type(typed);
+      await keys.press('Tab');
+    }
+    expect(await page.getByLabel('Who signs').locator('option').allInnerTexts()).toEqual(['choose…', 'Imke Rasmund']);
+    await keys.type('Im');
+    await keys.press('Tab');
+    await keys.type('five dry rollers');
+    await keys.press('Enter');
+    await page.getByText('This is not the passphrase of Imke Rasmund.').waitFor();
+    // It is asked for anew; what was typed beside it stays.
+    await keys.reach(page.getByRole('textbox', { name: /^Passphrase/ }), 'backwards');
+    await keys.type('five wet rollers');
+    await keys.press('Enter');
+    await statusText(/The passphrase of Abena Quist is set anew; the record says who let it be\./).waitFor();
+    expect((await callApi(page, 'record.list', {})).entries[0]!.text).toBe('Imke Rasmund let the forgotten passphrase of Abena Quist be set anew: three weeks away.');
   });
 
   it('change, retire and return, each with a reason', async () => {
