@@ -4,14 +4,15 @@ import type { UndoneView } from '../../../shared-lib/notebook/witness-views.ts';
 import { entryNames } from '../entry-names.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { Refusal } from '../refusal.ts';
+import { lastAction } from '../undo/last-action.ts';
 import { undoDrafts } from '../undo/undo-drafts.ts';
 import type { Workplace } from '../workplace.ts';
 
 /** Takes back the last action of the person at the bench by further entries. What cannot be taken back is said, and stays. */
 export function undoLast({ notebook }: Workplace): UndoneView {
   if (notebook.store.readOnly) throw new Refusal('read-only', notebook.store.readOnly);
-  const action = notebook.history.last(notebook.atBench);
-  if (!action) return { done: false, text: 'There is nothing to undo: you have recorded nothing since the notebook was opened here.' };
+  const action = lastAction(notebook);
+  if (!action) return { done: false, text: 'There is nothing to undo: you have recorded nothing here today, or it is undone.' };
   const what = actionInWords(notebook, action);
   try {
     const drafts = undoDrafts(notebook, action);
@@ -25,7 +26,7 @@ export function undoLast({ notebook }: Workplace): UndoneView {
 
 /** What would be undone, in words; '' where there is nothing. */
 export function undoable(notebook: OpenNotebook): string {
-  const action = notebook.history.last(notebook.atBench);
+  const action = lastAction(notebook);
   return action && !notebook.store.readOnly ? actionInWords(notebook, action) : '';
 }
 

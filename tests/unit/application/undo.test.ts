@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { testBench, type TestBench } from './open-application.ts';
+import { TestBench, testBench } from './open-application.ts';
 
 const TYPED = { row: 'r1', key: 'wetsMNm' };
 
@@ -93,7 +93,7 @@ describe('undo', () => {
     await enter('38');
     await bench.do('session.takeBench', { personId });
     expect((await bench.do('session.get', {})).undoable).toBe('');
-    expect(await undo(bench)).toMatchObject({ done: false, text: 'There is nothing to undo: you have recorded nothing since the notebook was opened here.' });
+    expect(await undo(bench)).toMatchObject({ done: false, text: 'There is nothing to undo: you have recorded nothing here today, or it is undone.' });
     await enter('40', 'misread');
     await bench.do('session.takeBench', { personId: imke });
     expect((await bench.do('session.get', {})).undoable).toContain('Entered 38');
@@ -145,6 +145,86 @@ describe('undo', () => {
     await bench.do('person.retire', { personId, reason: 'left' });
     await undo(bench);
     expect((await bench.do('session.get', {})).people).toMatchObject([{}, { retired: false }]);
+  });
+});
+
+describe('undo after the notebook was opened again', () => {
+  /** Closed as after a crash, opened again a minute later by whoever was at the bench. */
+  async function reopened(bench: TestBench, minutes = 1): Promise<TestBench> {
+    await bench.application.close();
+    const again = new TestBench(bench.folder);
+    again.time = bench.time + minutes * 60_000;
+    await again.application.open(bench.notebookFile);
+    return again;
+  }
+
+  /** Every call a second after the one before, as at a bench. */
+  async function paced() {
+    const bench = await testBench();
+    const step = () => (bench.time += 1000);
+    step();
+    const { sampleId } = await bench.do('sample.add', { code: 'Q-1', product: '', job: '', roll: '', note: '', lotIds: [] });
+    step();
+    const { test } = await bench.do('test.start', { sampleId, methodId: 'test-fluids' });
+    const enter = (typed: string, reason = '', row = 'r1') => (step(), bench.do('reading.enter', { testId: test.testId, row, key: 'wetsMNm', typed, reason }));
+    return { bench, testId: test.testId, enter, step };
+  }
+
+  it('takes back the last own action of today from the record, then the one before it', async () => {
+    const { bench, testId, enter } = await paced();
+    await enter('38');
+    await enter('40', 'misread');
+    const again = await reopened(bench);
+    expect((await again.do('session.get', {})).undoable).toMatch(/^Corrected .* from 38 mN\/m to 40 mN\/m\.$/);
+    expect((await undo(again)).text).toMatch(/^Undone: Corrected .* from 38 mN\/m to 40 mN\/m\. Both stand in the record\.$/);
+    expect(await cellOf(again, testId)).toMatchObject({ value: 38, typed: '38' });
+    again.time += 1000;
+    expect((await undo(again)).text).toMatch(/^Undone: Entered 38/);
+    expect((await cellOf(again, testId))?.value ?? null).toBeNull();
+    again.time += 1000;
+    expect((await undo(again)).text).toMatch(/^Undone: Started /);
+    expect(await again.do('record.verify', {})).toMatchObject({ intact: true });
+  });
+
+  it('takes back as one what one call recorded', async () => {
+    const { bench, testId, enter, step } = await paced();
+    await enter('38');
+    step();
+    await bench.do('readings.paste', { testId, row: 'r2', key: 'wetsMNm', pasted: '36\n38\n40' });
+    const again = await reopened(bench);
+    expect((await undo(again)).text).toContain('and 2 more.');
+    expect((await again.do('test.get', { testId })).rows.map(({ cells }) => cells.wetsMNm?.value ?? null).slice(0, 4)).toEqual([38, null, null, null]);
+  });
+
+  it('passes over what was undone before, and goes on with what was not', async () => {
+    const { bench, testId, enter, step } = await paced();
+    await enter('38');
+    await enter('40', '', 'r2');
+    step();
+    await undo(bench);
+    const again = await reopened(bench);
+    expect((await undo(again)).text).toMatch(/^Undone: Entered 38/);
+    expect((await again.do('test.get', { testId })).rows.map(({ cells }) => cells.wetsMNm?.value ?? null).filter((value) => value !== null)).toEqual([]);
+  });
+
+  it('is of the person at the bench, of today, and not where another has said otherwise since', async () => {
+    const { bench, testId, enter, step } = await paced();
+    const imke = (await bench.do('session.get', {})).atBench!.personId;
+    const { personId } = await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: '' });
+    await enter('38');
+    await bench.do('session.takeBench', { personId });
+    await enter('40', 'misread');
+    const again = await reopened(bench);
+    expect((await again.do('session.get', {})).undoable).toContain('Corrected');
+    await again.do('session.takeBench', { personId: imke });
+    const answer = await undo(again);
+    expect(answer).toMatchObject({ done: false });
+    expect(answer.text).toContain('It was changed since');
+    expect(await cellOf(again, testId)).toMatchObject({ value: 40 });
+    step();
+    const tomorrow = await reopened(again, 24 * 60);
+    expect((await tomorrow.do('session.get', {})).undoable).toBe('');
+    expect(await undo(tomorrow)).toMatchObject({ done: false, text: expect.stringContaining('nothing here today') });
   });
 });
 
