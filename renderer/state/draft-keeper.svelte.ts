@@ -23,6 +23,8 @@ export class DraftKeeper {
   /** What the application has, by name. */
   #known: Record<string, string> = {};
   #waiting: Record<string, string | null> = {};
+  /** Names under which this window has sent anything: what stands there is its own, whatever another window does. */
+  #own: Record<string, true> = {};
   #timer: ReturnType<typeof setTimeout> | undefined;
   #back = $state.raw<DraftBack[]>([]);
   #said = $state.raw<string[]>([]);
@@ -50,6 +52,7 @@ export class DraftKeeper {
   async load(notebook: string): Promise<void> {
     clearTimeout(this.#timer);
     this.#waiting = {};
+    this.#own = {};
     this.#notebook = notebook;
     const answer = await this.#client.call('drafts.get', {});
     this.#restored = answer.ok ? answer.value.drafts : {};
@@ -81,8 +84,9 @@ export class DraftKeeper {
     else if (fit === 'moved' && draftChanges(name)) this.#say(`What came back as ${draftWords(name)} was typed before somebody changed the same thing: compare the two before it is kept.`);
   }
 
-  /** Another window entered it or put it down. Gives what was kept, or `null`: nobody has taken it up here. */
+  /** A window entered it or put it down. Gives what came back here and was taken up, or `null` where it is not that any more. */
   ended(name: string): string | null {
+    if (name in this.#own || name in this.#waiting) return null;
     const content = this.#known[name] ?? null;
     const taken = !(name in this.#restored);
     delete this.#known[name];
@@ -111,6 +115,7 @@ export class DraftKeeper {
   flush(): void {
     clearTimeout(this.#timer);
     for (const [name, content] of Object.entries(this.#waiting)) {
+      this.#own[name] = true;
       if (content === null) delete this.#known[name];
       else this.#known[name] = content;
       void this.#client.call('draft.keep', { notebook: this.#notebook, name, content });
