@@ -18,4 +18,6 @@ export const mergeCalls = {
   'merges.list': call<MergeView[]>()(z.strictObject({})),
   /** What was taken stands. */
   'conflict.settle': call<MergeView[]>()(z.strictObject({ mergeId: id, here: id, there: id, reason: z.string().max(20_000) })),
+  /** The word that gave way is said anew, as a correction with this reason and the merge named in it. */
+  'conflict.takeOther': call<MergeView[]>()(z.strictObject({ mergeId: id, here: id, there: id, reason: z.string().max(20_000) })),
 } as const;

@@ -20,7 +20,7 @@ import { describeHabit } from './use-cases/in-house/habits.ts';
 import { inspectMethodFile, takeInMethodFile, writeOutMethodFile } from './use-cases/in-house/method-files.ts';
 import { addInHouseMethod, changeInHouseMethod, retireInHouseMethod } from './use-cases/in-house/methods.ts';
 import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
-import { makeMerge, mergesList, previewMerge, settleConflict } from './use-cases/merges.ts';
+import { makeMerge, mergesList, previewMerge, settleConflict, takeOtherWord } from './use-cases/merges.ts';
 import { getMethod, methodsList } from './use-cases/methods.ts';
 import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { renewPassphrase, setPassphrase } from './use-cases/passphrases.ts';
@@ -198,6 +198,7 @@ export const useCases = {
   'merges.list': mergesList,
   'conflict.settle': settleConflict,
   'attachments.list': ({ notebook }, { attachedTo, attachedId }) => listAttachments(notebook.store, attachedTo, attachedId),
+  'conflict.takeOther': takeOtherWord,
   'attachments.counts': ({ notebook }) => countAttachments(notebook.store),
   'attachment.add': addAttachment,
   'attachment.unlink': unlinkAttachment,

@@ -16,6 +16,8 @@ export interface ConflictView {
   /** What stands since, in one sentence. */
   taken: string;
   state: 'open' | 'settled';
+  /** Whether the word that gave way can be taken instead, by one correction. */
+  takesOther: boolean;
   /** How it was settled, or ''. */
   settled: string;
   testId: string | null;

@@ -71,11 +71,13 @@ describe('another notebook', () => {
     const reading = conflicts.getByRole('row').filter({ hasText: '42 GU' });
     await reading.getByText('The later one stands: of bench-b.').waitFor();
     await conflicts.getByText('Both stay; the later one, of bench-b, goes by S-015 (bench-b).').waitFor();
-    await keyboard.pressButton(reading.getByRole('button', { name: 'As it stands…' }));
+    await reading.getByRole('button', { name: 'As it stands…' }).waitFor();
+    await keyboard.pressButton(reading.getByRole('button', { name: 'Take the other…' }));
     await page.getByRole('form', { name: 'Settle the conflict' }).waitFor();
     await keyboard.type('read again together');
     await keyboard.press('Enter');
     await reading.getByText('● settled').waitFor();
+    await reading.getByText(/Corrected .* from 42 GU to 40 GU/).waitFor();
     await page.getByRole('table', { name: 'Conflicts with bench-b: 2, 1 open' }).waitFor();
     expect(await breaches()).toEqual([]);
   });
@@ -92,7 +94,7 @@ describe('another notebook', () => {
     await page.getByText('Brought in 2 entries of bench-b (“Series”): 2 conflicts to settle.').waitFor();
     expect(await callApi(page, 'record.verify', {})).toMatchObject({ intact: true, remarks: [] });
     const sheet = await callApi(page, 'test.get', { testId });
-    expect(sheet.rows[0]?.cells.gloss?.value).toBe(42);
+    expect(sheet.rows[0]?.cells.gloss).toMatchObject({ value: 40, corrections: 1 });
   });
 });
 

@@ -5,10 +5,12 @@ import type { MergePreview, MergeView } from '../../../shared-lib/notebook/merge
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { entryNames } from '../entry-names.ts';
 import { benchName } from '../merge/bench-name.ts';
-import { conflictView } from '../merge/conflict-view.ts';
+import { dayOf } from '../day-of.ts';
+import { conflictView, inOrder } from '../merge/conflict-view.ts';
 import { withOtherNotebook, type OtherNotebook } from '../merge/other-notebook.ts';
 import { planMerge } from '../merge/plan-merge.ts';
 import { settledBy } from '../merge/settled-by.ts';
+import { takeOther } from '../merge/take-other.ts';
 import { MethodBook } from '../method-book.ts';
 import { benchOf, conflictsOfMerge, listMerges } from '../queries/merges.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
@@ -38,7 +40,7 @@ export function previewMerge(workplace: Workplace, { other }: ParsedInput<'merge
             { store: theirs, names: theirNames, entry: foreign, bench: benchOf(theirs, foreign.seq) || benchName(theirs) },
             taken,
             mark?.code ?? null,
-            '',
+            { settled: '', anew: false },
           ),
         ];
       }),
@@ -87,21 +89,42 @@ export function mergesList({ notebook: { store, methods } }: Workplace): MergeVi
         settledReason !== null ? `${nameOf(store, settler ?? '')}: what was taken stands, because ${settledReason}`
         : later ? `${nameOf(store, later.by)}: ${describeEntry(later, names).text}`
         : '';
-      return [conflictView(side(ours), side(theirs), taken, mark, settled)];
+      return [conflictView(side(ours), side(theirs), taken, mark, { settled, anew: later !== undefined })];
     }),
   }));
 }
 
 /** @throws Refusal when there is no such conflict, or it is settled; InputError without a reason */
-export function settleConflict(workplace: Workplace, { mergeId, here, there, reason }: ParsedInput<'conflict.settle'>): MergeView[] {
-  const conflict = mergesList(workplace)
-    .find((merge) => merge.mergeId === mergeId)
-    ?.conflicts.find((one) => one.here.id === here && one.there.id === there);
-  if (!conflict) throw new Refusal('not-found', 'This conflict is not in the notebook.');
-  if (conflict.state === 'settled') throw new Refusal('conflict', `This conflict is settled (${conflict.settled}).`);
+export function settleConflict(workplace: Workplace, { reason, ...named }: ParsedInput<'conflict.settle'>): MergeView[] {
+  requireOpen(workplace, named);
   requireReason(reason, 'The other word gives way');
-  workplace.notebook.append([{ kind: 'conflict.settled', body: { mergeId, here, there, reason } }]);
+  workplace.notebook.append([{ kind: 'conflict.settled', body: { ...named, reason } }]);
   return mergesList(workplace);
+}
+
+/**
+ * Lets the word stand that gave way, as if it were corrected where it was entered.
+ * @throws Refusal when it cannot be said anew in one correction, or nothing would be changed by it; else as that correction
+ */
+export function takeOtherWord(workplace: Workplace, { reason, ...named }: ParsedInput<'conflict.takeOther'>): MergeView[] {
+  const { store } = workplace.notebook;
+  const { bench, mergedAt } = requireOpen(workplace, named);
+  const { here, there, taken } = conflictsOfMerge(store, named.mergeId).find((one) => one.here === named.here && one.there === named.there)!;
+  const take = taken === 'both' ? null : takeOther(...inOrder(store.entry(here)!, store.entry(there)!, taken));
+  if (!take) throw new Refusal('conflict', 'This is not settled by one correction: look at it where it was entered.');
+  requireReason(reason, 'What stands gives way');
+  const entries = store.entryCount;
+  take(workplace, `At the merge with ${bench} on ${dayOf(mergedAt)} the other word was taken: ${reason.trim()}`);
+  if (store.entryCount === entries) throw new Refusal('conflict', 'Both words say the same value; settle it as it stands.');
+  return mergesList(workplace);
+}
+
+function requireOpen(workplace: Workplace, { mergeId, here, there }: { mergeId: string; here: string; there: string }): MergeView {
+  const merge = mergesList(workplace).find((one) => one.mergeId === mergeId);
+  const conflict = merge?.conflicts.find((one) => one.here.id === here && one.there.id === there);
+  if (!merge || !conflict) throw new Refusal('not-found', 'This conflict is not in the notebook.');
+  if (conflict.state === 'settled') throw new Refusal('conflict', `This conflict is settled (${conflict.settled}).`);
+  return merge;
 }
 
 /** The screens may only name what was opened here before or lies in the notebooks folder. */

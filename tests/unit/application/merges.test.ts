@@ -95,6 +95,79 @@ describe('bringing in the notebook of another bench', () => {
     expect((await a.do('record.verify', {})).intact).toBe(true);
   });
 
+  it('takes the other word in one step: a correction that names the merge, by the way a person corrects', async () => {
+    const { a, b, file, testId } = await twoBenches();
+    const { sampleId, product } = (await a.do('samples.list', {})).samples[0]!;
+    const change = { sampleId, code: 'Q-1', product, roll: '', note: '', lotIds: [], reason: 'misread' };
+    later(a, b);
+    await a.do('reading.enter', { testId, row: 'r2', key: 'gloss', typed: '40,0' });
+    await a.do('row.remark', { testId, row: 'r1', remark: 'in the middle' });
+    await a.do('sample.change', { ...change, job: 'J-7', keptAt: 'shelf 1' });
+    later(a, b);
+    await b.do('reading.enter', { testId, row: 'r2', key: 'gloss', typed: '42' });
+    await b.do('row.remark', { testId, row: 'r1', remark: 'near the edge' });
+    await b.do('sample.change', { ...change, job: 'J-9', customer: 'Marrowfield Foods' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const [{ mergeId, conflicts } = { mergeId: '', conflicts: [] }] = await a.do('merges.list', {});
+    expect(conflicts.map(({ takesOther, taken }) => [takesOther, taken])).toEqual([true, false, true].map((takes) => [takes, 'The later one stands: of bench-b.']));
+    const named = (index: number) => ({ mergeId, here: conflicts[index]!.here.id, there: conflicts[index]!.there.id });
+    expect(await a.refused('conflict.takeOther', { ...named(0), reason: ' ' })).toMatchObject({ field: 'reason' });
+    // A remark has no reason to name the merge in.
+    expect(await a.refused('conflict.takeOther', { ...named(1), reason: 'it was' })).toMatchObject({ code: 'conflict' });
+    await a.do('conflict.takeOther', { ...named(0), reason: 'read again together' });
+    const [after] = await a.do('conflict.takeOther', { ...named(2), reason: 'the job card says so' });
+    const said = (reason: string) => `At the merge with bench-b on ${new Date(a.time).toISOString().slice(0, 10)} the other word was taken: ${reason}`;
+    expect(after!.conflicts.map(({ state }) => state)).toEqual(['settled', 'open', 'settled']);
+    expect(after!.conflicts[0]!.taken).toBe('The later one stood until it was settled: of bench-b.');
+    expect((await a.do('test.get', { testId })).rows.find(({ row }) => row === 'r2')!.cells.gloss).toMatchObject({ value: 40, typed: '40,0', corrections: 1 });
+    // Of the sample only what both said otherwise is taken; what each said alone stands.
+    expect(await a.do('sample.get', { sampleId })).toMatchObject({ job: 'J-7', keptAt: 'shelf 1', customer: 'Marrowfield Foods' });
+    const { entries } = await a.do('record.list', { limit: 2 });
+    expect(entries.map(({ kind, correction }) => [kind, correction])).toEqual([
+      ['sample.changed', { before: 'job J-9', after: 'job J-7', reason: said('the job card says so') }],
+      ['reading.corrected', { before: '42 GU', after: '40 GU', reason: said('read again together') }],
+    ]);
+    expect(await a.refused('conflict.takeOther', { ...named(0), reason: 'once more' })).toMatchObject({ code: 'conflict' });
+    expect(await a.refused('conflict.takeOther', { ...named(0), mergeId: 'none', reason: 'x' })).toMatchObject({ code: 'not-found' });
+    expect((await a.do('record.verify', {})).intact).toBe(true);
+  });
+
+  it('does not take a word that would be read otherwise now than it was then', async () => {
+    const a = await testBench();
+    const lab = { name: 'Pouch red', illuminant: 'D50' as const, observer: 2 as const, condition: null, geometry: null, note: '', spectrum: '', lab: { L: 45, a: 55, b: 30 } };
+    const { referenceId } = await a.do('reference.add', lab);
+    const { test } = await a.startTest('colour-measured');
+    const { b, file } = await secondBench(a);
+    const cell = { testId: test.testId, key: 'reference' };
+    later(a, b);
+    await a.do('condition.enter', { ...cell, typed: 'Pouch red' });
+    later(a, b);
+    await b.do('condition.enter', { ...cell, typed: 'an old card' });
+    await checkpointed(b, file);
+    await take(a, file);
+    // The name stands for another edition since.
+    await a.do('reference.add', { ...lab, replaces: { referenceId, reason: 'New standard card' } });
+    const [{ mergeId, conflicts } = { mergeId: '', conflicts: [] }] = await a.do('merges.list', {});
+    const { here, there } = conflicts[0]!;
+    expect((await a.refused('conflict.takeOther', { mergeId, here: here.id, there: there.id, reason: 'it was' })).message).toMatch(/would be read otherwise now than it was then/);
+  });
+
+  it('says where both words are one value, and takes neither anew', async () => {
+    const { a, b, file, testId } = await twoBenches();
+    later(a, b);
+    await a.do('reading.enter', { testId, row: 'r2', key: 'gloss', typed: '40,0' });
+    later(a, b);
+    await b.do('reading.enter', { testId, row: 'r2', key: 'gloss', typed: '40' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const [{ mergeId, conflicts } = { mergeId: '', conflicts: [] }] = await a.do('merges.list', {});
+    const entries = await a.entries();
+    const refused = await a.refused('conflict.takeOther', { mergeId, here: conflicts[0]!.here.id, there: conflicts[0]!.there.id, reason: 'as first typed' });
+    expect(refused.message).toBe('Both words say the same value; settle it as it stands.');
+    expect(await a.entries()).toBe(entries);
+  });
+
   it('is settled as it stands with a reason', async () => {
     const { a, b, file, testId } = await twoBenches();
     later(a, b);
