@@ -96,7 +96,12 @@ export const api = {
     }),
   ),
   'test.finish': call<BenchSheetView>()(z.strictObject({ testId: id, remark: text })),
-  'tests.list': call<TestLine[]>()(z.strictObject({ state: z.enum(['running', 'finished', 'outdated', 'all']), limit: z.number().int().min(1).max(500).default(200) })),
+  /** Newest first; `search` are words of sample or method, '' finds all. */
+  'tests.list': call<TestLine[]>()(
+    z.strictObject({ state: z.enum(['running', 'finished', 'outdated', 'all']), search: line.default(''), limit: z.number().int().min(1).max(500).default(200) }),
+  ),
+  /** In the order in which they are named; ids that name no test are left out. */
+  'tests.named': call<TestLine[]>()(z.strictObject({ testIds: z.array(id).max(200) })),
 
   'reports.list': call<ReportLine[]>()(nothing),
   'report.preview': call<ReportContent>()(
@@ -121,6 +126,10 @@ export const api = {
       kind: z.string().max(60).default(''),
       by: z.string().max(64).default(''),
       testId: z.string().max(64).default(''),
+      /** Recorded at this instant or later, ISO 8601 in UTC; '' for any. */
+      from: z.iso.datetime().or(z.literal('')).default(''),
+      /** Recorded before this instant. */
+      until: z.iso.datetime().or(z.literal('')).default(''),
       offset: z.number().int().min(0).default(0),
       limit: z.number().int().min(1).max(500).default(100),
     }),

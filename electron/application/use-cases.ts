@@ -40,7 +40,7 @@ import { sessionView, takeBench } from './use-cases/session.ts';
 import { readSpectrum, spectraPreview } from './use-cases/spectra.ts';
 import { finishTest } from './use-cases/test-finish.ts';
 import { startTest } from './use-cases/test-start.ts';
-import { testsList } from './use-cases/tests-list.ts';
+import { testsList, testsNamed } from './use-cases/tests-list.ts';
 import { today } from './use-cases/today.ts';
 import { previewTrace, readTrace } from './use-cases/traces.ts';
 import { controlChartsList, getControlChart } from './use-cases/trials/control-charts.ts';
@@ -142,6 +142,7 @@ export const useCases = {
   'trace.read': readTrace,
   'test.finish': finishTest,
   'tests.list': testsList,
+  'tests.named': testsNamed,
   'reports.list': reportsList,
   'report.preview': previewReport,
   'report.issue': issueReport,

@@ -5,7 +5,7 @@ const pauseMs = 250;
 
 /** The latest answer to a call that a screen repeats as its input or the notebook changes. A late answer never replaces a newer one. */
 export class Asked<Name extends CallName> {
-  #value = $state.raw<CallOutput<Name> | null>(null);
+  #answered = $state.raw<{ input: CallInput<Name>; value: CallOutput<Name> } | null>(null);
   #problem = $state('');
   #newest = 0;
 
@@ -16,7 +16,12 @@ export class Asked<Name extends CallName> {
 
   /** `null` until the first answer. */
   get value(): CallOutput<Name> | null {
-    return this.#value;
+    return this.#answered?.value ?? null;
+  }
+
+  /** What `value` is the answer to; the latest input may be on its way still. */
+  get answeredInput(): CallInput<Name> | null {
+    return this.#answered?.input ?? null;
   }
 
   get problem(): string {
@@ -34,6 +39,6 @@ export class Asked<Name extends CallName> {
     const answer = await this.app.call(this.name, input);
     if (number !== this.#newest) return;
     this.#problem = answer.ok ? '' : answer.problem.message;
-    if (answer.ok) this.#value = answer.value;
+    if (answer.ok) this.#answered = { input, value: answer.value };
   }
 }

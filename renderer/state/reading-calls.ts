@@ -18,6 +18,7 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'test.get',
   'trace.preview',
   'tests.list',
+  'tests.named',
   'approvals.list',
   'approval.get',
   'approval.job',

@@ -5,10 +5,14 @@ export interface RecordFilter {
   kind: string;
   by: string;
   search: string;
-  limit: number;
+  /** Local days such as 2026-03-09, or ''; both count. */
+  from: string;
+  until: string;
+  /** Entries before the first one shown. */
+  offset: number;
 }
 
 /** What the Record is narrowed to, as it was left; of one test, or `null` of the whole record. */
 export function recordFilter(app: AppState, testId: string | null): Form<RecordFilter> {
-  return app.form(`record.filter ${testId ?? ''}`, () => ({ kind: '', by: '', search: '', limit: 100 }), false);
+  return app.form(`record.filter ${testId ?? ''}`, () => ({ kind: '', by: '', search: '', from: '', until: '', offset: 0 }), false);
 }

@@ -4,6 +4,7 @@ import axe, { type AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { callApi } from './call-api.ts';
+import { Keyboard } from './keyboard.ts';
 import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
 
 /** Every screen of the demo notebook, light and dark, small and large; the pictures go to out/screens for people to look at. */
@@ -152,5 +153,32 @@ describe('Today', () => {
     const missed = pressable.filter((_, index) => !seen.has(String(index)));
     const unseen = pressable.filter((_, index) => seen.has(String(index)) && !(seen.get(String(index))!.outlined && seen.get(String(index))!.inView));
     expect({ missed, unseen }).toEqual({ missed: [], unseen: [] });
+  });
+});
+
+describe('the Record', () => {
+  it('is read by keyboard to its first entry, and of one day', async () => {
+    const { page, troubles } = await openPage(browser, program.address);
+    await page.getByRole('heading', { name: 'Today' }).waitFor();
+    const keyboard = new Keyboard(page);
+    const { entries, total } = await callApi(page, 'record.list', { limit: 500 });
+    const first = () => page.locator('tbody tr td.number').first().textContent();
+    await keyboard.goTo('Record');
+    const pages = page.getByRole('navigation', { name: 'Pages of entries' });
+    await pages.getByText(`1 to 100 of ${total} entries`).waitFor();
+    await keyboard.pressButton(pages.getByRole('button', { name: 'Older' }));
+    await pages.getByText(`101 to 200 of ${total} entries`).waitFor();
+    expect(await first()).toBe(String(entries[100]!.seq));
+    await keyboard.pressButton(pages.getByRole('button', { name: 'Oldest' }));
+    await page.getByRole('cell', { name: 'notebook begun' }).waitFor();
+    await pages.getByText(new RegExp(`to ${total} of ${total} entries`)).waitFor();
+    // What is looked for is shown from its newest entry.
+    await page.getByLabel('Kind').focus();
+    await keyboard.type('person added');
+    await page.getByText(/^\d+ entries$/).waitFor();
+    expect(await page.locator('tbody tr').count()).toBe((await callApi(page, 'record.list', { kind: 'person.added' })).total);
+    await page.screenshot({ path: path.join(pictures, 'record-narrowed-1280-light.png') });
+    expect(troubles).toEqual([]);
+    await page.context().close();
   });
 });

@@ -31,12 +31,13 @@ const FIRST_SPAN = 20_000;
 const WIDER = 8;
 
 const SAYS = 'seq IN (SELECT docid FROM entry_words WHERE words MATCH ? AND docid > ?1)';
+/** A line of an approval names the test that fills it, and so its sample; the lines are few, so they come first. */
 const CONCERNS = String.raw`seq IN (
   WITH named AS MATERIALIZED (SELECT id FROM (${NAMED_THINGS}) WHERE name LIKE ? ESCAPE '\' UNION ALL SELECT value FROM json_each(?))
   SELECT seq FROM entry_about WHERE sampleId IN named AND seq > ?1
   UNION ALL SELECT entry_about.seq FROM test JOIN entry_about USING (testId) WHERE test.sampleId IN named AND entry_about.seq > ?1
   UNION ALL SELECT seq FROM entry_mention WHERE thing IN named AND seq > ?1
-  UNION ALL SELECT entry_mention.seq FROM test JOIN entry_mention ON thing = testId WHERE test.sampleId IN named AND entry_mention.seq > ?1)`;
+  UNION ALL SELECT entry_mention.seq FROM approval_line CROSS JOIN test USING (testId) JOIN entry_mention ON thing = testId WHERE test.sampleId IN named AND entry_mention.seq > ?1)`;
 
 /** Newest first. */
 export function findEntries(store: NotebookStore, search: EntrySearch, limit: number, offset: number): FoundEntry[] {

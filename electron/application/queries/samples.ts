@@ -19,13 +19,21 @@ export interface StoredSample extends SampleDetails {
 const COLUMNS = 'SELECT sampleId, code, product, job, roll, note, customer, acrossMm, alongM, keptAt, retainedUntil, retiredAt, retiredReason, addedAt FROM sample';
 const MATCHES = String.raw`(code || ' ' || product || ' ' || job || ' ' || roll || ' ' || note || ' ' || customer || ' ' || keptAt) LIKE ? ESCAPE '\'`;
 
-/** Newest first; `search` is looked for in every field, '' finds all; what a label's code holds finds its sample. */
+/** Each word of `search` somewhere in the sample; what a label's code holds finds its sample. */
+function matching(search: string): { where: string; patterns: string[] } {
+  const words = scannedCode(search).split(/\s+/).filter(Boolean);
+  return { where: words.map(() => MATCHES).join(' AND ') || 'TRUE', patterns: words.map(likePattern) };
+}
+
+/** Newest first; `search` is looked for in every field, '' finds all. */
 export function listSamples(store: NotebookStore, search: string, limit: number, offset: number): StoredSample[] {
-  return store.all<StoredSample>(`${COLUMNS} WHERE ${MATCHES} ORDER BY addedSeq DESC LIMIT ? OFFSET ?`, [likePattern(scannedCode(search)), limit, offset]);
+  const { where, patterns } = matching(search);
+  return store.all<StoredSample>(`${COLUMNS} WHERE ${where} ORDER BY addedSeq DESC LIMIT ? OFFSET ?`, [...patterns, limit, offset]);
 }
 
 export function countSamples(store: NotebookStore, search: string): number {
-  return store.one<{ total: number }>(`SELECT count(*) AS total FROM sample WHERE ${MATCHES}`, [likePattern(scannedCode(search))])?.total ?? 0;
+  const { where, patterns } = matching(search);
+  return store.one<{ total: number }>(`SELECT count(*) AS total FROM sample WHERE ${where}`, patterns)?.total ?? 0;
 }
 
 export function findSample(store: NotebookStore, sampleId: string): StoredSample | undefined {

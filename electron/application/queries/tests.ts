@@ -6,6 +6,7 @@ import type { TraceReading } from '../../../shared-lib/notebook/entry.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { TestState } from '../../../shared-lib/notebook/test-state.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { testsNamed } from './tests-named.ts';
 import { groupBy } from './group-by.ts';
 import { ofSamples } from './of-samples.ts';
 import { Refusal } from '../refusal.ts';
@@ -124,9 +125,16 @@ const IN_STATE: Record<TestState | 'all', string> = {
   finished: "+state = 'finished' AND withdrawn = '' ORDER BY finishedSeq",
 };
 
-/** Newest first by what happened to them last: finished or started. */
-export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number): string[] {
-  return store.all<{ testId: string }>(`SELECT testId FROM test WHERE ${IN_STATE[state]} DESC LIMIT ?`, [limit]).map(({ testId }) => testId);
+/** Newest first by what happened to them last: finished or started. @param words of sample or method; none finds all */
+export function testIdsInState(store: NotebookStore, state: TestState | 'all', limit: number, words: readonly string[] = []): string[] {
+  const { where, parameters } = testsNamed(store, words);
+  return store.all<{ testId: string }>(`SELECT testId FROM test WHERE ${where} AND ${IN_STATE[state]} DESC LIMIT ?`, [...parameters, limit]).map(({ testId }) => testId);
+}
+
+/** Those of `testIds` that there are and that were not begun by mistake, in their order. */
+export function knownTestIds(store: NotebookStore, testIds: readonly string[]): string[] {
+  const known = new Set(store.all<{ testId: string }>("SELECT testId FROM test WHERE withdrawn = '' AND testId IN (SELECT value FROM json_each(?))", [JSON.stringify(testIds)]).map(({ testId }) => testId));
+  return testIds.filter((testId) => known.has(testId));
 }
 
 export function countInState(store: NotebookStore, state: 'running' | 'outdated'): number {

@@ -96,6 +96,25 @@ describe('the record', () => {
     expect(await seqs({ search: "' OR 1=1 --" })).toEqual([]);
   });
 
+  it('is narrowed to what was recorded from one instant on and before another', async () => {
+    const bench = await testBench();
+    const { test } = await bench.startTest('test-fluids');
+    for (const typed of ['left', 'middle', 'right']) {
+      bench.time += 60_000;
+      await bench.do('reading.enter', { testId: test.testId, row: 'r1', key: 'label', typed, reason: 'moved' });
+    }
+    const { entries } = await bench.do('record.list', {});
+    const [last, before] = entries.map(({ recordedAt }) => recordedAt) as [string, string];
+    expect(last > before).toBe(true);
+    const seqs = async (filter: object) => (await bench.do('record.list', filter)).entries.map(({ seq }) => seq);
+    const all = entries.map(({ seq }) => seq);
+    expect(await seqs({ from: last })).toEqual(all.slice(0, 1));
+    expect(await seqs({ until: last })).toEqual(all.slice(1));
+    expect(await bench.do('record.list', { from: before, until: last })).toMatchObject({ total: 1, entries: [{ seq: all[1] }] });
+    expect(await seqs({ from: last, until: before })).toEqual([]);
+    expect(await bench.refused('record.list', { from: 'yesterday' })).toMatchObject({ code: 'input', field: 'from' });
+  });
+
   it('finds what was done to a thing by the name that the thing goes by', async () => {
     const bench = await testBench();
     const { materialId } = await bench.do('material.add', { kind: 'film', name: 'Cast PP', supplier: '', description: '' });

@@ -83,6 +83,19 @@ describe('a finished test', () => {
     expect(await bench.do('tests.list', { state: 'running' })).toEqual([]);
   });
 
+  it('is found by words of its sample and method, and by its id whatever its age', async () => {
+    const bench = await testBench();
+    const { test } = await measured(bench);
+    await bench.do('test.finish', { testId: test.testId, remark: '' });
+    const other = await bench.do('test.start', { sampleId: test.sampleId, methodId: 'gloss' });
+    const found = async (search: string) => (await bench.do('tests.list', { state: 'finished', search })).map(({ testId }) => testId);
+    expect(await found(`fluids ${test.sampleCode}`)).toEqual([test.testId]);
+    expect(await found('gloss')).toEqual([]);
+    expect((await bench.do('tests.list', { state: 'all', search: 'gloss' })).map(({ testId }) => testId)).toEqual([other.test.testId]);
+    await bench.do('test.withdraw', { testId: other.test.testId, reason: 'another sample was meant' });
+    expect((await bench.do('tests.named', { testIds: ['of-another-notebook', other.test.testId, test.testId] })).map(({ testId }) => testId)).toEqual([test.testId]);
+  });
+
   it('cannot be finished without a result', async () => {
     const bench = await testBench();
     const { test } = await bench.startTest('test-fluids');

@@ -45,4 +45,17 @@ describe('a sample', () => {
     const { samples } = await bench.do('samples.list', { search: 'Q-2 | pouch | job J-1 | roll 3 | Lab' });
     expect(samples.map(({ code }) => code)).toEqual(['Q-2']);
   });
+
+  it('is found by words of several fields in any order, and by page', async () => {
+    const bench = await testBench();
+    for (const [code, job] of [['Q-1', 'J-1'], ['Q-2', 'J-2'], ['Q-3', 'J-1'], ['Q-4', 'J-1']] as const) await bench.do('sample.add', { ...plain, code, job });
+    const found = async (input: object) => {
+      const { total, samples } = await bench.do('samples.list', input);
+      return [total, ...samples.map(({ code }) => code)];
+    };
+    expect(await found({ search: 'j-1 POUCH' })).toEqual([3, 'Q-4', 'Q-3', 'Q-1']);
+    expect(await found({ search: 'j-1 lid' })).toEqual([0]);
+    expect(await found({ search: '  ', offset: 2, limit: 2 })).toEqual([4, 'Q-2', 'Q-1']);
+    expect(await found({ search: 'j-1', offset: 2 })).toEqual([3, 'Q-1']);
+  });
 });

@@ -10,7 +10,7 @@ export const recordEntries: SearchKind = {
   find({ store, methods }, words, limit) {
     // A single letter begins a word of nearly every entry.
     if (words.every((word) => word.length === 1)) return { total: 0, many: false, hits: [] };
-    const search = { search: words.join(' '), kind: '', by: '', testId: '' };
+    const search = { search: words.join(' '), kind: '', by: '', testId: '', from: '', until: '' };
     const names = entryNames(store, methods);
     const hits = findEntries(store, search, limit, 0).map((found) => {
       const { id, seq, text, by, occurredAt, testId, sampleId } = entryLine(store, names, found);
