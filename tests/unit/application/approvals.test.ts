@@ -74,6 +74,9 @@ describe('a press approval', () => {
 
     // The test had no limit of its own; the plan's decides.
     const linked = await bench.do('approvalLine.link', { approvalId, lineId, testId });
+    // The entry holds the id of the test alone.
+    expect((await bench.do('record.list', { search: 'Q-1', kind: 'approvalLine.linked' })).total).toBe(1);
+    expect((await bench.do('record.list', { search: 'Q-9', kind: 'approvalLine.linked' })).total).toBe(0);
     expect(linked.checklist[0]).toMatchObject({ state: 'meets', result: { sampleCode: 'Q-1', properties: [{ n: 3, limitText: expect.stringContaining('≥ 70'), verdict: { verdict: 'meets' } }] } });
 
     const withLine = await bench.do('approvalLine.add', { approvalId, title: 'Barcode reads' });
