@@ -42,6 +42,22 @@ async function take(bench: TestBench, file: string) {
 }
 
 describe('bringing in the notebook of another bench', () => {
+  it('leaves the bench empty when who stands at it was retired at the other', async () => {
+    const { a, b, file } = await twoBenches();
+    const imke = (await a.do('session.get', {})).atBench!.personId;
+    const { personId } = await b.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: '' });
+    await b.do('session.takeBench', { personId });
+    later(a, b);
+    await b.do('person.retire', { personId: imke, reason: 'left' });
+    await b.do('notebook.checkpoint', {});
+    await take(a, file);
+    expect((await a.do('session.get', {})).atBench).toBeNull();
+    expect((await a.refused('sample.add', { ...sample, code: 'A-1' })).message).toContain('Choose who is at the bench first');
+    await a.do('session.takeBench', { personId });
+    await a.do('sample.add', { ...sample, code: 'A-1' });
+    expect(await a.do('record.verify', {})).toMatchObject({ intact: true });
+  });
+
   it('shows what would come, changes nothing, then takes it in and shows whose it is', async () => {
     const { a, b, file } = await twoBenches();
     later(a, b);
