@@ -17,6 +17,8 @@ export type HostMessage =
   | { kind: 'call'; number: number; name: string; input: unknown }
   /** `path` comes from a dialog, the command line or the operating system, never from the screens. */
   | { kind: 'open'; number: number; path: string }
+  /** As for `open`: the screens may name this file from now on. */
+  | { kind: 'hand-over'; number: number; path: string }
   /** As `open`; a notebook that does not exist yet is the demo notebook, built there. */
   | { kind: 'open-demo'; number: number; path: string }
   | { kind: 'close'; number: number };
@@ -54,6 +56,10 @@ export class ApplicationClient {
 
   open(path: string): Promise<Answer<unknown>> {
     return this.#ask((number) => ({ kind: 'open', number, path }));
+  }
+
+  handOver(path: string): Promise<Answer<unknown>> {
+    return this.#ask((number) => ({ kind: 'hand-over', number, path }));
   }
 
   openDemo(path: string): Promise<Answer<unknown>> {

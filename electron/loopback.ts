@@ -1,11 +1,12 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { createReadStream, rmSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
 import type { AddressInfo } from 'node:net';
 import type { Answer } from '../shared-lib/api.ts';
 import type { ApplicationClient } from './application-port.ts';
+import { receiveFile } from './receive-file.ts';
 import { CONTENT_SECURITY_POLICY, contentType, resolveInside } from './screen-files.ts';
 
 export interface Loopback {
@@ -27,6 +28,7 @@ const LARGEST_BODY = 40 * 1024 * 1024;
 export async function serveOnLoopback(application: ApplicationClient, screens: string, port = 0): Promise<Loopback> {
   const token = randomBytes(24).toString('base64url');
   const streams = new Set<ServerResponse>();
+  const received: string[] = [];
   const stopEvents = application.subscribe((event) => {
     for (const stream of streams) stream.write(`${JSON.stringify(event)}\n`);
   });
@@ -50,6 +52,12 @@ export async function serveOnLoopback(application: ApplicationClient, screens: s
       if (!hasToken(request, token)) return refuse(response, 401, 'The address of this page is missing its key; open the address that was printed at the start.');
       return answerCall(request, response, application);
     }
+    if (request.method === 'POST' && url.pathname === '/file') {
+      if (!hasToken(request, token)) return refuse(response, 401, 'The key is missing.');
+      const file = await receiveFile(request, url.searchParams.get('name') ?? '', received).catch(() => null);
+      if (file === null) return refuse(response, 507, 'The file could not be written where this computer keeps passing files; make room there, or bring the notebook in with `laydown merge`.');
+      return sendJson(response, 200, await application.handOver(file));
+    }
     if (request.method === 'GET' && url.pathname === '/events') {
       if (!hasToken(request, token)) return refuse(response, 401, 'The key is missing.');
       return streamEvents(response, streams);
@@ -61,7 +69,10 @@ export async function serveOnLoopback(application: ApplicationClient, screens: s
   return {
     address: `http://127.0.0.1:${ownPort}/#token=${token}`,
     port: ownPort,
-    close: () => closeServer(server, streams, stopEvents),
+    async close() {
+      await closeServer(server, streams, stopEvents);
+      for (const folder of received) rmSync(folder, { recursive: true, force: true });
+    },
   };
 }
 

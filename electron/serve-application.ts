@@ -45,6 +45,9 @@ async function answer(application: Application | null, message: Exclude<HostMess
       return application.call(message.name, message.input);
     case 'open':
       return application.open(message.path);
+    case 'hand-over':
+      application.handOver(message.path);
+      return { ok: true, value: { handle: message.path } };
     case 'open-demo':
       return openDemo(application, message.path);
     case 'close':

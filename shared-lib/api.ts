@@ -182,4 +182,9 @@ export type ApplicationEvent =
 export interface Client {
   call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<Answer<CallOutput<Name>>>;
   subscribe(listener: (event: ApplicationEvent) => void): () => void;
+  /**
+   * Makes a file that a person chose on the screen known to the application by a handle, however large it is.
+   * @param file the page's own `File`; one that was not chosen there is refused
+   */
+  handOver(file: { readonly name: string }): Promise<Answer<{ handle: string }>>;
 }

@@ -49,6 +49,11 @@ export class Application {
     });
   }
 
+  /** A person chose the file at `path`: calls may name it as a handle from now on. */
+  handOver(path: string): void {
+    this.#workplace.handedOver.add(path);
+  }
+
   /** Takes in the notebook at `path`, which never comes from the screens; answers with the merge, `null` when there was nothing new. */
   async merge(path: string): Promise<Answer<unknown>> {
     return this.#answer(() => mergeWith(this.#workplace, { file: path }));

@@ -7,6 +7,8 @@ import type { Surroundings } from './surroundings.ts';
 export class Workplace {
   readonly surroundings: Surroundings;
   readonly settings: SettingsFile;
+  /** Paths of files that a person chose while this runs. */
+  readonly handedOver = new Set<string>();
   /** Set by the notebook use cases alone. */
   open: OpenNotebook | null = null;
 

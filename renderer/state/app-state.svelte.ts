@@ -103,6 +103,11 @@ export class AppState {
     }
   }
 
+  /** See `Client.handOver`. */
+  handOver(file: File): Promise<Answer<{ handle: string }>> {
+    return this.#client.handOver(file);
+  }
+
   dismissTrouble(): void {
     this.#trouble = '';
   }

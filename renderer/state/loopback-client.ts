@@ -53,6 +53,14 @@ export function connectLoopback({ token, fetch, pause = wait }: LoopbackOptions)
         return unreachable;
       }
     },
+    async handOver(file) {
+      try {
+        const response = await fetch(`/file?name=${encodeURIComponent(file.name)}`, { method: 'POST', headers: { authorization }, body: file as File });
+        return (await response.json()) as Answer<{ handle: string }>;
+      } catch {
+        return unreadable;
+      }
+    },
     subscribe(listener) {
       listeners.add(listener);
       void listen();
@@ -68,6 +76,16 @@ const unreachable: Answer<never> = {
     field: '',
     value: null,
     message: 'The application does not answer. What you typed is still here; start it again and repeat this step.',
+  },
+};
+
+const unreadable: Answer<never> = {
+  ok: false,
+  problem: {
+    code: 'file',
+    field: '',
+    value: null,
+    message: 'The file did not come through: it was moved or changed since it was chosen, or the application does not answer. Choose it again, or bring the notebook in with `laydown merge`.',
   },
 };
 

@@ -266,3 +266,17 @@ describe('what was typed and not entered', () => {
     expect(troubles).toEqual([]);
   });
 });
+
+describe('what was entered before the program was killed', () => {
+  it('is undone afterwards as it would have been before', async () => {
+    await program.kill();
+    await page.context().close();
+    await program.start(file);
+    await open();
+    await page.getByRole('heading', { name: 'Today' }).waitFor();
+    await keys.press('Control+z');
+    await statusText(/^Undone: Added sample S-77.* Both stand in the record\./).waitFor();
+    expect((await callApi(page, 'record.list', { limit: 2 })).entries.map(({ kind }) => kind)).toEqual(['sample.retired', 'sample.added']);
+    expect(troubles).toEqual([]);
+  });
+});

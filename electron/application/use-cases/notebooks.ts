@@ -50,9 +50,9 @@ export async function openNotebookByHandle(workplace: Workplace, { handle }: { h
   return sessionView(workplace);
 }
 
-/** @throws Refusal for a file that was neither opened here before nor lies in the notebooks folder */
-export function requireKnown({ settings, surroundings }: Workplace, handle: string): void {
-  const known = settings.recent.some((recent) => recent.path === handle);
+/** @throws Refusal for a file that was neither chosen, nor opened here before, nor lies in the notebooks folder */
+export function requireKnown({ settings, surroundings, handedOver }: Workplace, handle: string): void {
+  const known = handedOver.has(handle) || settings.recent.some((recent) => recent.path === handle);
   const inFolder = path.dirname(path.resolve(handle)) === path.resolve(surroundings.notebooksFolder) && handle.endsWith(EXTENSION);
   if (!known && !inFolder) throw new Refusal('not-found', 'This notebook was not opened here before; open it from the menu.');
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -17,6 +17,7 @@ function echoPort(): Port {
     post(message) {
       const sent = message as HostMessage;
       received.push(sent);
+      if (sent.kind === 'hand-over') queueMicrotask(() => emit({ kind: 'answer', number: sent.number, answer: { ok: true, value: { handle: sent.path } } }));
       if (sent.kind === 'call') queueMicrotask(() => emit({ kind: 'answer', number: sent.number, answer: { ok: true, value: { name: sent.name, input: sent.input } } }));
     },
     onMessage: (listener) => void (emit = listener),
@@ -104,6 +105,25 @@ describe('the loopback host', () => {
     expect((await call({ input: {} })).status).toBe(400);
     expect((await call(`"${'x'.repeat(41 * 1024 * 1024)}"`)).status).toBe(413);
     expect((await send({ method: 'PUT' })).status).toBe(405);
+  });
+
+  it('takes a file larger than any call, hands it over by its path under its own name, and clears it away at the end', async () => {
+    const content = Buffer.alloc(50 * 1024 * 1024, 'ab');
+    const authorization = `Bearer ${token()}`;
+    const answer = await send({ method: 'POST', path: `/file?name=${encodeURIComponent('../bench b.laydown')}`, headers: { authorization }, body: content });
+    const { handle } = (JSON.parse(answer.body) as { value: { handle: string } }).value;
+    expect(path.basename(handle)).toBe('bench b.laydown');
+    expect(readFileSync(handle).equals(content)).toBe(true);
+    expect(received.at(-1)).toMatchObject({ kind: 'hand-over', path: handle });
+    expect(path.basename(JSON.parse((await send({ method: 'POST', path: '/file?name=..', headers: { authorization }, body: 'x' })).body).value.handle as string)).toBe('notebook.laydown');
+    await loopback.close();
+    expect(existsSync(path.dirname(handle))).toBe(false);
+  });
+
+  it('takes no file without the token or from another page', async () => {
+    expect((await send({ method: 'POST', path: '/file?name=a.laydown', body: 'x' })).status).toBe(401);
+    expect((await send({ method: 'POST', path: '/file?name=a.laydown', headers: { authorization: `Bearer ${token()}`, origin: 'https://example.org' }, body: 'x' })).status).toBe(403);
+    expect(received.some(({ kind }) => kind === 'hand-over')).toBe(false);
   });
 
   it('streams events, with the token only', async () => {

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { CALL_CHANNEL, EVENT_CHANNEL } from '../../../electron/shell/channels.ts';
+import { CALL_CHANNEL, EVENT_CHANNEL, HAND_OVER_CHANNEL } from '../../../electron/shell/channels.ts';
 import { startShell } from '../../../electron/shell/start-shell.ts';
 import { StandIn, StandInContents } from './stand-in.ts';
 
@@ -142,6 +142,16 @@ describe('the bridge', () => {
   it('refuses a call without a name', async () => {
     await start();
     expect((await call(ownFrame, { toString: 'x' })).ok).toBe(false);
+  });
+
+  it('hands over by its path a file that was chosen in our own page, and no other', async () => {
+    await start();
+    const handOver = (senderFrame: unknown, file: unknown) => electron.handlers.get(HAND_OVER_CHANNEL)!(...([{ senderFrame }, file] as never[])) as Promise<{ ok: boolean }>;
+    expect((await handOver(ownFrame, '/stick/other.laydown')).ok).toBe(true);
+    expect((await handOver({ url: 'https://example.org/', parent: null }, '/etc/passwd')).ok).toBe(false);
+    // What Electron says of a file that was made in the page.
+    expect((await handOver(ownFrame, '')).ok).toBe(false);
+    expect(electron.child.messages.filter(({ kind }) => kind === 'hand-over').map((message) => message.path)).toEqual(['/stick/other.laydown']);
   });
 
   it('sends application events to the screens on the one channel', async () => {
