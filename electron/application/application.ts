@@ -56,7 +56,7 @@ export class Application {
 
   /** Takes in the notebook at `path`, which never comes from the screens; answers with the merge, `null` when there was nothing new. */
   async merge(path: string): Promise<Answer<unknown>> {
-    return this.#answer(() => mergeWith(this.#workplace, { file: path }));
+    return this.#answer(() => mergeWith(this.#workplace, path));
   }
 
   /** Writes the notebook's file and lets go of it. Never throws: when the file cannot be written, the host is told by an event. */

@@ -1,15 +1,10 @@
-import { mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { realpathSync } from 'node:fs';
 import path from 'node:path';
 import { verifyChain } from '../../../shared-lib/notebook/hash-chain.ts';
 import { sha256Hex } from '../../store/journal.ts';
 import { NotebookStore } from '../../store/notebook-store.ts';
-import { decodeFile } from '../decode-file.ts';
 import { Refusal } from '../refusal.ts';
 import type { Workplace } from '../workplace.ts';
-
-/** Where another notebook is: a file on this computer, or one that was chosen on the screen. */
-export type OtherNotebook = { file: string } | { name: string; bytes: string };
 
 /** Breaks of the other record that are told; the first say enough. */
 const MOST_TOLD = 3;
@@ -18,22 +13,12 @@ const MOST_TOLD = 3;
  * Opens another notebook for reading, looks its record through, and lets go of it after `work`.
  * @throws NotebookFileError when it is no notebook, newer or damaged; Refusal when it is the one that is open, or its record does not verify.
  */
-export async function withOtherNotebook<Value>(workplace: Workplace, other: OtherNotebook, work: (store: NotebookStore) => Value): Promise<Value> {
+export async function withOtherNotebook<Value>(workplace: Workplace, file: string, work: (store: NotebookStore) => Value): Promise<Value> {
   const { notebook, surroundings } = workplace;
-  if ('bytes' in other) {
-    const folder = mkdtempSync(path.join(tmpdir(), 'laydown-other-'));
-    try {
-      const file = path.join(folder, path.basename(other.name));
-      writeFileSync(file, decodeFile(other.bytes));
-      return await withOtherNotebook(workplace, { file }, work);
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
-  }
-  const store = await NotebookStore.openToRead(other.file, surroundings.clock);
+  const store = await NotebookStore.openToRead(file, surroundings.clock);
   try {
-    if (realpathSync(other.file) === realpathSync(notebook.path)) throw new Refusal('conflict', 'This is the notebook that is open here; choose another one.');
-    requireSound(store, path.basename(other.file));
+    if (realpathSync(file) === realpathSync(notebook.path)) throw new Refusal('conflict', 'This is the notebook that is open here; choose another one.');
+    requireSound(store, path.basename(file));
     return work(store);
   } finally {
     store.close();

@@ -7,7 +7,7 @@ import { entryNames } from '../entry-names.ts';
 import { benchName } from '../merge/bench-name.ts';
 import { dayOf } from '../day-of.ts';
 import { conflictView, inOrder } from '../merge/conflict-view.ts';
-import { withOtherNotebook, type OtherNotebook } from '../merge/other-notebook.ts';
+import { withOtherNotebook } from '../merge/other-notebook.ts';
 import { planMerge } from '../merge/plan-merge.ts';
 import { settledBy } from '../merge/settled-by.ts';
 import { takeOther } from '../merge/take-other.ts';
@@ -21,8 +21,9 @@ import type { Workplace } from '../workplace.ts';
 import { requireKnown } from './notebooks.ts';
 
 /** What taking in another notebook would do; nothing is changed. */
-export function previewMerge(workplace: Workplace, { other }: ParsedInput<'merge.preview'>): Promise<MergePreview> {
-  return withOtherNotebook(workplace, otherOf(workplace, other), (theirs) => {
+export function previewMerge(workplace: Workplace, { handle }: ParsedInput<'merge.preview'>): Promise<MergePreview> {
+  requireKnown(workplace, handle);
+  return withOtherNotebook(workplace, handle, (theirs) => {
     const { store, methods } = workplace.notebook;
     const plan = planMerge(store, theirs);
     const [ourNames, theirNames] = [entryNames(store, methods), entryNames(theirs, new MethodBook(theirs))];
@@ -48,17 +49,18 @@ export function previewMerge(workplace: Workplace, { other }: ParsedInput<'merge
   });
 }
 
-export function makeMerge(workplace: Workplace, { other }: ParsedInput<'merge.make'>): Promise<MergeView | null> {
-  return mergeWith(workplace, otherOf(workplace, other));
+export function makeMerge(workplace: Workplace, { handle }: ParsedInput<'merge.make'>): Promise<MergeView | null> {
+  requireKnown(workplace, handle);
+  return mergeWith(workplace, handle);
 }
 
 /**
  * Takes in what another notebook has and this one has not.
- * @param other A path from the command line or a dialog of the host, or what `otherOf` let pass.
+ * @param file its path, from the command line or known here
  * @returns `null` when there is nothing new.
  */
-export async function mergeWith(workplace: Workplace, other: OtherNotebook): Promise<MergeView | null> {
-  const merged = await withOtherNotebook(workplace, other, (theirs) => {
+export async function mergeWith(workplace: Workplace, file: string): Promise<MergeView | null> {
+  const merged = await withOtherNotebook(workplace, file, (theirs) => {
     const { notebook } = workplace;
     const { brought, files, ...found } = planMerge(notebook.store, theirs);
     if (brought.length === 0) return null;
@@ -125,13 +127,6 @@ function requireOpen(workplace: Workplace, { mergeId, here, there }: { mergeId: 
   if (!merge || !conflict) throw new Refusal('not-found', 'This conflict is not in the notebook.');
   if (conflict.state === 'settled') throw new Refusal('conflict', `This conflict is settled (${conflict.settled}).`);
   return merge;
-}
-
-/** The screens may only name what was opened here before or lies in the notebooks folder. */
-function otherOf(workplace: Workplace, other: ParsedInput<'merge.make'>['other']): OtherNotebook {
-  if ('bytes' in other) return other;
-  requireKnown(workplace, other.handle);
-  return { file: other.handle };
 }
 
 function titled(store: NotebookStore): { bench: string; title: string; laboratory: string } {

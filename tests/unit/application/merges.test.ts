@@ -64,10 +64,12 @@ describe('bringing in the notebook of another bench', () => {
     await b.do('sample.add', { ...sample, code: 'B-1' });
     await a.do('sample.add', { ...sample, code: 'A-1' });
     const before = await a.entries();
-    const other = { name: 'bench-b.laydown', bytes: await checkpointed(b, file) };
-    expect(await a.do('merge.preview', { other })).toMatchObject({ bench: 'bench-b', title: 'Quillmere lab', entries: 1, common: before - 1, files: 0, conflicts: [] });
+    await checkpointed(b, file);
+    a.application.handOver(file);
+    const other = { handle: file };
+    expect(await a.do('merge.preview', other)).toMatchObject({ bench: 'bench-b', title: 'Quillmere lab', entries: 1, common: before - 1, files: 0, conflicts: [] });
     expect(await a.entries()).toBe(before);
-    const merged = await a.do('merge.make', { other });
+    const merged = await a.do('merge.make', other);
     expect(merged).toMatchObject({ bench: 'bench-b', entries: 1, mergedBy: 'Imke Rasmund', conflicts: [] });
     expect((await a.do('samples.list', {})).samples.map(({ code }) => code)).toEqual(['B-1', 'A-1', 'Q-1']);
     const { entries } = await a.do('record.list', { limit: 3 });
@@ -80,7 +82,7 @@ describe('bringing in the notebook of another bench', () => {
     expect(await a.do('record.verify', {})).toMatchObject({ intact: true, remarks: [] });
     // Work goes on behind it, and so does its chain.
     await a.do('sample.add', { ...sample, code: 'A-2' });
-    expect(await a.do('merge.make', { other })).toBeNull();
+    expect(await a.do('merge.make', other)).toBeNull();
     await a.application.close();
     await a.do('notebook.open', { handle: a.notebookFile });
     expect(await a.do('record.verify', {})).toMatchObject({ intact: true, entries: before + 3 });
@@ -337,7 +339,12 @@ describe('what cannot be brought in', () => {
     await b.do('sample.add', { ...sample, code: 'B-1' });
     await checkpointed(b, file);
     const entries = await a.entries();
-    const refused = async (bytes: Buffer, name = 'other.laydown') => (await a.refused('merge.make', { other: { name, bytes: bytes.toString('base64') } })).message;
+    const refused = async (bytes: Buffer) => {
+      const handle = path.join(a.folder, 'other.laydown');
+      writeFileSync(handle, bytes);
+      a.application.handOver(handle);
+      return (await a.refused('merge.make', { handle })).message;
+    };
     expect(await refused(Buffer.from('not a notebook'))).toBe('other.laydown is not a notebook: it is not a SQLite file.');
     expect(await refused(Buffer.alloc(0))).toMatch(/is empty/);
     const newer = Buffer.from(readFileSync(file));
@@ -350,7 +357,7 @@ describe('what cannot be brought in', () => {
     edited.close();
     const own = await a.application.merge(a.notebookFile);
     expect(own).toMatchObject({ ok: false, problem: { message: 'This is the notebook that is open here; choose another one.' } });
-    expect(await a.refused('merge.make', { other: { handle: '/etc/passwd' } })).toMatchObject({ code: 'not-found' });
+    expect(await a.refused('merge.make', { handle: '/etc/passwd' })).toMatchObject({ code: 'not-found' });
     expect((await a.application.merge(path.join(a.folder, 'gone.laydown'))).ok).toBe(false);
     expect(await a.entries()).toBe(entries);
   });
