@@ -1,39 +1,16 @@
-import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, statSync } from 'node:fs';
-import path from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { Application } from '../../electron/application/application.ts';
-import { buildDemoNotebook } from '../../electron/application/demo/build-demo-notebook.ts';
-import { NotebookStore } from '../../electron/store/notebook-store.ts';
-import { schemaVersion } from '../../electron/store/schema/migrations.ts';
 import { systemClock } from '../../electron/store/clock.ts';
 import type { CallInput, CallName, CallOutput } from '../../shared-lib/api.ts';
 import { compare } from './compare.ts';
-import { makeLargeNotebook } from './large-notebook.ts';
+import { largeFiles, SIZE } from './large-files.ts';
 
-/** Several years of a busy laboratory, against the demo notebook in the same run. */
-const SIZE = { samples: 5_000, tests: 50_000, readings: 1_000_000, traces: 2_000 };
-/** Made once for each schema: it takes minutes. */
-const folder = path.join('out', 'bench-large');
-const files = { large: path.join(folder, `large-schema-${schemaVersion}.laydown`), demo: path.join(folder, 'demo.laydown') };
-
-mkdirSync(folder, { recursive: true });
-for (const ending of ['', '.journal']) rmSync(files.demo + ending, { force: true });
-await buildDemoNotebook(files.demo, { renderReport: () => Promise.resolve(new Uint8Array(1)), renderApproval: () => Promise.resolve(new Uint8Array(1)) });
-if (!existsSync(files.large)) {
-  const making = mkdtempSync(path.join(folder, 'making-'));
-  const demo = await NotebookStore.open(files.demo, systemClock());
-  const large = await makeLargeNotebook(path.join(making, 'large.laydown'), demo, SIZE, systemClock());
-  large.close();
-  demo.close();
-  renameSync(path.join(making, 'large.laydown'), files.large);
-  rmSync(making, { recursive: true });
-}
-const times = statSync(files.large).size / statSync(files.demo).size;
+const { folder, times, ...files } = await largeFiles();
 
 class Bench {
   readonly application = new Application({
     clock: systemClock(),
-    settingsFolder: path.join(folder, 'settings'),
+    settingsFolder: `${folder}/settings`,
     notebooksFolder: folder,
     version: 'bench',
     renderReport: () => Promise.resolve(new Uint8Array(1)),

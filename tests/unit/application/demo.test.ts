@@ -1,9 +1,11 @@
 import { copyFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { monotonicFactory } from 'ulid';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildDemoNotebook } from '../../../electron/application/demo/build-demo-notebook.ts';
 import { NotebookStore } from '../../../electron/store/notebook-store.ts';
+import { makeLargeNotebook } from '../../bench/large-notebook.ts';
 import { TestBench } from './open-application.ts';
 
 const print = {
@@ -101,5 +103,19 @@ describe('the demo notebook', { timeout: 240_000 }, () => {
     const today = await bench.do('today.get', {});
     expect(today.due.length).toBeGreaterThan(2);
     expect(today.due.map(({ what }) => what)).toEqual(expect.arrayContaining(['Test the treatment again: Q-26-001', 'Check the lamination again after 7 days: Q-26-009', 'Read the patches at 288 h: Q-26-082']));
+  });
+
+  it('is what a large notebook for `npm run bench` is made of', async () => {
+    const { folder } = new TestBench();
+    const clock = { now: () => new Date(Date.parse('2026-03-20T08:00:00.000Z')), ulid: monotonicFactory(() => 0.5) };
+    const demo = await NotebookStore.open(built, clock);
+    const large = await makeLargeNotebook(path.join(folder, 'large.laydown'), demo, { samples: 6, tests: 60, readings: 1_200, traces: 3 }, clock);
+    const count = (table: string) => large.one<{ count: number }>(`SELECT count(*) AS count FROM ${table}`)!.count;
+    expect([count('sample'), count('test')]).toEqual([6, 60]);
+    expect(count('trace')).toBeGreaterThanOrEqual(3);
+    // So few tests come only near to a number of readings.
+    expect(count('reading')).toBeGreaterThan(600);
+    expect(count('reading')).toBeLessThan(2_400);
+    for (const store of [demo, large]) store.close();
   });
 });
