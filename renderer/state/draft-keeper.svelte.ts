@@ -116,8 +116,10 @@ export class DraftKeeper {
     clearTimeout(this.#timer);
     for (const [name, content] of Object.entries(this.#waiting)) {
       this.#own[name] = true;
-      if (content === null) delete this.#known[name];
-      else this.#known[name] = content;
+      if (content === null) {
+        delete this.#known[name];
+        this.#back = this.#back.filter((back) => back.name !== name);
+      } else this.#known[name] = content;
       void this.#client.call('draft.keep', { notebook: this.#notebook, name, content });
     }
     this.#waiting = {};
