@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { buildDemoNotebook } from '../../electron/application/demo/build-demo-notebook.ts';
-import { systemClock } from '../../electron/store/clock.ts';
+import { systemClock, type Clock } from '../../electron/store/clock.ts';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
 import { schemaVersion } from '../../electron/store/schema/migrations.ts';
 import { makeLargeNotebook } from './large-notebook.ts';
@@ -29,11 +29,18 @@ export async function largeFiles(): Promise<LargeFiles> {
   if (!existsSync(large)) {
     const making = mkdtempSync(path.join(folder, 'making-'));
     const from = await NotebookStore.open(demo, systemClock());
-    const made = await makeLargeNotebook(path.join(making, 'large.laydown'), from, SIZE, systemClock());
+    const made = await makeLargeNotebook(path.join(making, 'large.laydown'), from, SIZE, yearsOfWork());
     made.close();
     from.close();
     renameSync(path.join(making, 'large.laydown'), large);
     rmSync(making, { recursive: true });
   }
   return { folder, large, demo, times: statSync(large).size / statSync(demo).size };
+}
+
+/** Three years for the whole of it, so that a day holds some thousand entries. */
+function yearsOfWork(): Clock {
+  const { ulid } = systemClock();
+  let at = Date.parse('2023-03-01T07:00:00.000Z');
+  return { now: () => new Date((at += 72_000)), ulid };
 }

@@ -17,10 +17,15 @@ const KEPT = ['notebook.created', 'person.added', 'material.added', 'lot.added',
 /** What speaks of a test and of something else that is not taken over. */
 const LEFT_OUT = ['planLine.tested', 'work.witnessed'];
 
+/** Of so many tests one is under way still: a laboratory finishes what it begins. */
+const ONE_UNDER_WAY_IN = 500;
+
 interface TestTemplate {
   entries: Entry[];
   readings: number;
   traces: number;
+  /** Nothing came after its result. */
+  finished: boolean;
 }
 
 /**
@@ -38,8 +43,9 @@ export async function makeLargeNotebook(file: string, demo: NotebookStore, size:
 
   const samples = all.filter((entry) => entry.kind === 'sample.added');
   const templates = testTemplates(all).sort((a, b) => b.readings - a.readings);
-  const withTraces = templates.filter(({ traces }) => traces > 0);
-  const plain = templates.filter(({ traces, readings }) => traces === 0 && readings > 0);
+  const withTraces = templates.filter(({ traces, finished }) => traces > 0 && finished);
+  const plain = templates.filter(({ traces, readings, finished }) => traces === 0 && readings > 0 && finished);
+  const underWay = templates.filter(({ finished }) => !finished);
   const left = { ...size };
   let drafts: DraftEntry[] = [];
   for (let sample = 0; sample < size.samples; sample++) {
@@ -47,7 +53,7 @@ export async function makeLargeNotebook(file: string, demo: NotebookStore, size:
     const { body, by, occurredAt } = samples[sample % samples.length]!;
     drafts.push({ kind: 'sample.added', body: { ...body, sampleId, code: `${body.code}-${sample}` }, by, occurredAt });
     for (let tests = Math.ceil(left.tests / (size.samples - sample)); tests > 0; tests--) {
-      const template = left.traces > 0 && withTraces.length > 0 && left.tests % 20 === 0 ? withTraces[left.tests % withTraces.length]! : fitting(plain, left);
+      const template = templateOf(left, { withTraces, plain, underWay });
       drafts.push(...copyOf(template, sampleId, clock.ulid));
       left.tests -= 1;
       left.readings -= template.readings;
@@ -61,6 +67,12 @@ export async function makeLargeNotebook(file: string, demo: NotebookStore, size:
   }
   store.checkpoint();
   return store;
+}
+
+function templateOf(left: NotebookSize, { withTraces, plain, underWay }: Record<'withTraces' | 'plain' | 'underWay', TestTemplate[]>): TestTemplate {
+  const nth = (templates: TestTemplate[], every: number) => templates[Math.floor(left.tests / every) % templates.length]!;
+  if (left.tests % ONE_UNDER_WAY_IN === 1) return nth(underWay, ONE_UNDER_WAY_IN);
+  return left.traces > 0 && left.tests % 20 === 0 ? nth(withTraces, 20) : fitting(plain, left);
 }
 
 /** The test whose number of readings comes next to what is still to be had of each. */
@@ -84,6 +96,7 @@ function testTemplates(all: Entry[]): TestTemplate[] {
     entries,
     readings: entries.filter(({ kind }) => kind === 'reading.entered' || kind === 'trace.read').length,
     traces: entries.filter(({ kind }) => kind === 'trace.read').length,
+    finished: entries.at(-1)!.kind === 'test.finished',
   }));
 }
 

@@ -30,6 +30,12 @@ const MOST_COUNTED = 10_000;
 const FIRST_SPAN = 20_000;
 const WIDER = 8;
 
+/** Places in the record, both included. */
+interface Span {
+  lowest: number;
+  highest: number;
+}
+
 const SAYS = 'seq IN (SELECT docid FROM entry_words WHERE words MATCH ? AND docid > ?1)';
 /** A line of an approval names the test that fills it, and so its sample; the lines are few, so they come first. */
 const CONCERNS = String.raw`seq IN (
@@ -42,14 +48,15 @@ const CONCERNS = String.raw`seq IN (
 /** Newest first. */
 export function findEntries(store: NotebookStore, search: EntrySearch, limit: number, offset: number): FoundEntry[] {
   const { where, parameters } = matching(store, search);
-  for (const floor of floors(store.entryCount)) {
+  const span = spanOf(store, search);
+  for (const floor of floors(span)) {
     const found = store.all<{ seq: number; testId: string | null; sampleId: string | null }>(
       `SELECT found.seq, entry_about.testId, coalesce(entry_about.sampleId, test.sampleId) AS sampleId
        FROM (SELECT seq FROM entry WHERE ${where} ORDER BY seq DESC LIMIT ? OFFSET ?) AS found
        JOIN entry_about USING (seq) LEFT JOIN test USING (testId) ORDER BY found.seq DESC`,
-      [floor, ...parameters, limit, offset],
+      [floor, span.highest, ...parameters, limit, offset],
     );
-    if (found.length === limit || floor === 0) {
+    if (found.length === limit || floor < span.lowest) {
       return found.flatMap(({ seq, testId, sampleId }) => [...store.entries(seq, seq)].map((entry) => ({ entry, testId, sampleId })));
     }
   }
@@ -61,9 +68,10 @@ export function countEntries(store: NotebookStore, search: EntrySearch, most = M
   const wanted = [search.search.trim(), search.kind, search.by, search.testId, search.from, search.until];
   if (wanted.every((text) => text === '')) return { total: store.entryCount, many: false };
   const { where, parameters } = matching(store, search);
+  const span = spanOf(store, search);
   let total = 0;
-  for (const floor of floors(store.entryCount)) {
-    total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, ...parameters, most + 1])!.total;
+  for (const floor of floors(span)) {
+    total = store.one<{ total: number }>(`SELECT count(*) AS total FROM (SELECT 1 FROM entry WHERE ${where} LIMIT ?)`, [floor, span.highest, ...parameters, most + 1])!.total;
     if (total > most) return { total: most, many: true };
   }
   return { total, many: false };
@@ -76,21 +84,32 @@ export function entriesOfTest(store: NotebookStore, testId: string): Entry[] {
     .flatMap(({ seq }) => [...store.entries(seq, seq)]);
 }
 
-/** The entries above each are looked through in turn; the last is 0. */
-function* floors(entries: number): Generator<number> {
-  for (let span = FIRST_SPAN; span < entries; span *= WIDER) yield entries - span;
-  yield 0;
+/** Where entries of the time asked for can stand; those of another bench stand where they were brought in. */
+function spanOf(store: NotebookStore, { from, until }: EntrySearch): Span {
+  if (from === '' && until === '') return { lowest: 1, highest: store.entryCount };
+  const { lowest, highest } = store.one<{ lowest: number | null; highest: number | null }>(
+    `SELECT min(seq) AS lowest, max(seq) AS highest FROM entry WHERE ${[...asked('recordedAt >= ?', from), ...asked('recordedAt < ?', until)].map(([condition]) => condition).join(' AND ')}`,
+    [from, until].filter(Boolean),
+  )!;
+  return { lowest: lowest ?? 1, highest: highest ?? 0 };
 }
 
-/** Only what is asked for becomes a condition, so that each can use its index. `?1` is the floor. */
+/** The entries above each are looked through in turn; the last is below them all. */
+function* floors({ lowest, highest }: Span): Generator<number> {
+  for (let span = FIRST_SPAN; highest - span >= lowest; span *= WIDER) yield highest - span;
+  yield lowest - 1;
+}
+
+/** Only what is asked for becomes a condition, so that each can use its index. `?1` is the floor, `?2` the highest place. */
 function matching(store: NotebookStore, { search, kind, by, testId, from, until }: EntrySearch): { where: string; parameters: string[] } {
   const conditions: [condition: string, ...parameters: string[]][] = [
-    ['seq > ?1'],
+    ['seq > ?1 AND seq <= ?2'],
     ...asked('kind = ?', kind),
     ...asked('"by" = ?', by),
     ...asked('seq IN (SELECT seq FROM entry_about WHERE testId = ?)', testId),
-    ...asked('recordedAt >= ?', from),
-    ...asked('recordedAt < ?', until),
+    // `+`: what the places leave over is read in their order, not by its time and sorted then.
+    ...asked('+recordedAt >= ?', from),
+    ...asked('+recordedAt < ?', until),
     ...search.split(/\s+/).filter(Boolean).map((word) => saying(store, word)),
   ];
   return { where: conditions.map(([condition]) => condition).join(' AND '), parameters: conditions.flatMap(([, ...parameters]) => parameters) };
