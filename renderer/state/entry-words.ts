@@ -77,9 +77,9 @@ export const entryWords: Record<EntryKind, string> = {
   'approval.signed': 'approval signed',
   'approval.withdrawn': 'approval withdrawn',
   'reference.added': 'reference colour added',
-  'tolerance.set': 'tolerance set',
   'reference.retired': 'reference colour retired',
   'reference.returned': 'reference colour back in use',
+  'tolerance.set': 'tolerance set',
   'spectrum.read': 'spectrum read',
   'study.recorded': 'measurement study recorded',
 };

@@ -284,6 +284,8 @@ export const oneOfEach: DraftEntry[] = [
     body: { referenceId: 'rc1', customer: 'Hollin Foods', formula: 'deltaECMC', limit: 1.5, cmcL: 2, cmcC: 1, deltaL: 0.8, deltaC: null, deltaH: null, reason: '' },
     ...meta,
   },
+  { kind: 'reference.retired', body: { referenceId: 'rc1', reason: 'the design ended' }, ...meta },
+  { kind: 'reference.returned', body: { referenceId: 'rc1', reason: 'printed once more' }, ...meta },
   {
     kind: 'spectrum.read',
     body: {
@@ -294,8 +296,6 @@ export const oneOfEach: DraftEntry[] = [
       file: { sha256: traceSha256, reading: { format: 'csv', delimiter: ';', decimal: ',', layout: 'columns', fromNm: null, stepNm: null, scale: 'percent' }, place: 0, name: 'solid 1' },
       reason: '',
     },
-  { kind: 'reference.retired', body: { referenceId: 'rc1', reason: 'the design ended' }, ...meta },
-  { kind: 'reference.returned', body: { referenceId: 'rc1', reason: 'printed once more' }, ...meta },
     ...meta,
   },
   {
