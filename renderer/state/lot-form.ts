@@ -3,7 +3,7 @@ import type { AppState } from './app-state.svelte.ts';
 
 /** The form of a new lot, or of one that is said anew. */
 export function lotForm(app: AppState, name: string, lot?: LotLine) {
-  return app.form(name, () => ({
+  return app.begun.form(name, () => ({
     code: lot?.code ?? '',
     receivedOn: lot?.receivedOn ?? '',
     expiresOn: lot?.expiresOn ?? '',

@@ -5,7 +5,7 @@ import type { AppState } from './app-state.svelte.ts';
 
 /** The form of a new material, or of one that is said anew. */
 export function materialForm(app: AppState, name: string, material?: MaterialView) {
-  return app.form(name, () => ({
+  return app.begun.form(name, () => ({
     kind: (material?.kind ?? 'film') as MaterialKind,
     name: material?.name ?? '',
     supplier: material?.supplier ?? '',

@@ -14,5 +14,5 @@ export interface RecordFilter {
 
 /** What the Record is narrowed to, as it was left; of one test, or `null` of the whole record. */
 export function recordFilter(app: AppState, testId: string | null): Form<RecordFilter> {
-  return app.form(`record.filter ${testId ?? ''}`, () => ({ kind: '', by: '', search: '', from: '', until: '', offset: 0 }), false);
+  return app.begun.form(`record.filter ${testId ?? ''}`, () => ({ kind: '', by: '', search: '', from: '', until: '', offset: 0 }), false);
 }

@@ -4,7 +4,7 @@ import type { AppState } from './app-state.svelte.ts';
 /** The form of a new sample, or of one that is said anew. */
 export function sampleForm(app: AppState, sample?: SampleView) {
   const typed = (value: number | null | undefined) => (value == null ? '' : String(value));
-  return app.form(sample ? `sample.change ${sample.sampleId}` : 'sample.add', () => ({
+  return app.begun.form(sample ? `sample.change ${sample.sampleId}` : 'sample.add', () => ({
     code: sample?.code ?? '',
     product: sample?.product ?? '',
     job: sample?.job ?? '',

@@ -4,7 +4,7 @@ import type { Client } from '../../shared-lib/api.ts';
 interface UndoApplication {
   call: Client['call'];
   /** Bench sheets ask anew, however lately they were answered. */
-  reloadSheets(): Promise<void>;
+  begun: { reloadSheets(): Promise<void> };
 }
 
 /** Undoes the last action of the person at the bench, and keeps what is said about it. */
@@ -29,7 +29,7 @@ export class Undo {
     try {
       const answer = await this.app.call('undo.last', {});
       this.#said = answer.ok ? answer.value.text : answer.problem.message;
-      if (answer.ok && answer.value.done) await this.app.reloadSheets();
+      if (answer.ok && answer.value.done) await this.app.begun.reloadSheets();
     } finally {
       this.#busy = false;
     }

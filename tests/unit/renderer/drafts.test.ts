@@ -16,7 +16,7 @@ function namesInUse(): string[] {
   const texts = readdirSync(renderer, { recursive: true, encoding: 'utf8' })
     .filter((file) => /\.(svelte|ts)$/.test(file))
     .map((file) => readFileSync(path.join(renderer, file), 'utf8'));
-  const places = texts.flatMap((text) => [...text.matchAll(/(?:app\.form|lotForm|materialForm)\([^=]*?(?:\(\) =>|\);)|const (?:kept|draftName|lineName|name) = [^;]*`;|\$derived\(`[^;]*`\);/g)].map(([place]) => place));
+  const places = texts.flatMap((text) => [...text.matchAll(/(?:app\.begun\.form|lotForm|materialForm)\([^=]*?(?:\(\) =>|\);)|const (?:kept|draftName|lineName|name) = [^;]*`;|\$derived\(`[^;]*`\);/g)].map(([place]) => place));
   return places.flatMap((place) => [...place.matchAll(/[`']([a-z][A-Za-z]*\.[a-zA-Z]+)[ `']/g)].map(([, name]) => name!));
 }
 
