@@ -23,7 +23,7 @@ const LISTS: List[] = [
       await keyboard.goTo('Samples');
       await shown(/^1 to 100 of \d+ samples$|^\d+ samples$/);
       const older = page.getByRole('button', { name: 'Older', exact: true });
-      for (let turn = 1; turn <= 5 && (await older.isEnabled().catch(() => false)); turn++) {
+      for (let turn = 1; turn <= 5 && (await older.count()) > 0; turn++) {
         await keyboard.pressButton(older);
         await shown(new RegExp(`^${turn}01 to`));
       }
@@ -59,7 +59,7 @@ const LISTS: List[] = [
     async walk(page, keyboard) {
       await keyboard.press('Control+K');
       await keyboard.type('Q-26-004');
-      await page.getByRole('option').first().waitFor();
+      await page.getByRole('listbox', { name: 'Found' }).getByRole('option').first().waitFor();
       await keyboard.press('ArrowDown', 'ArrowDown', 'Escape');
     },
   },
@@ -83,7 +83,15 @@ const LISTS: List[] = [
 async function walked(file: string): Promise<{ longest: number; whole: number }[]> {
   const program = new ServedNotebook();
   await program.start(file);
-  const { page } = await openPage(browser, program.address);
+  try {
+    return await walkedIn(program.address);
+  } finally {
+    await program.stopAndClear();
+  }
+}
+
+async function walkedIn(address: string): Promise<{ longest: number; whole: number }[]> {
+  const { page } = await openPage(browser, address);
   page.setDefaultTimeout(60_000);
   await page.getByRole('heading', { name: 'Today' }).waitFor();
   const keyboard = new Keyboard(page);
@@ -97,7 +105,6 @@ async function walked(file: string): Promise<{ longest: number; whole: number }[
     walks.push({ longest: longestKey(JSON.parse((await browser.stopTracing()).toString()) as Trace), whole });
   }
   await page.context().close();
-  await program.stopAndClear();
   return walks;
 }
 

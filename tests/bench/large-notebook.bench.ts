@@ -97,7 +97,7 @@ const SCREENS: [what: string, work: (bench: Bench) => Promise<unknown>][] = [
   ['the newest 100 entries', (bench) => bench.do('record.list', {})],
   ['entries found by a word', (bench) => bench.do('record.list', { search: 'wets' })],
   ['entries of one day', (bench) => bench.do('record.list', { from: bench.day, until: `${bench.day.slice(0, 10)}T23:59:59.999Z` })],
-  ['everything found by a code', (bench) => bench.do('search.find', { search: 'S-014' })],
+  ['everything found by a code', (bench) => bench.do('search.find', { search: 'Q-26-004' })],
   ['the trial set', async (bench) => bench.do('trialSets.list', {})],
 ];
 for (const [what, work] of SCREENS) {
