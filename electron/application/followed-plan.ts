@@ -14,6 +14,7 @@ import { planLineState } from './plan-line-state.ts';
 import { findPlan, findPlanVersion, followedPlanOf, testsOfLines, testsWithoutLine, type StoredFollowedPlan } from './queries/plans.ts';
 import { loadTest } from './queries/tests.ts';
 import { Refusal } from './refusal.ts';
+import { tooFew, type TooFew } from './too-few.ts';
 
 /** The plan that a sample follows, line by line; `null` where it follows none. */
 export function followedPlan(notebook: OpenNotebook, sampleId: string, now: Date): FollowedPlan | null {
@@ -63,7 +64,8 @@ function lineView(notebook: OpenNotebook, line: PlanLine, times: StoredFollowedP
     replicatesText: replicatesText(line, method),
     momentText: momentText(line.moment),
     cautions: method?.cautions ?? [],
-    state: planLineState(test, due, now),
+    state: planLineState(test && { ...test, enough: test.few === null }, due, now),
+    tooFew: test?.few?.text ?? '',
     dueAt: due,
     testId,
     results: test?.results ?? [],
@@ -80,9 +82,10 @@ export function isAsPlanned({ store, methods }: OpenNotebook, line: PlanLine, te
 }
 
 /** Compared with the limits of the plan, whatever limits the test itself was given. */
-function outcomeOf(notebook: OpenNotebook, { limits }: PlanLine, testId: string): { state: TestState; verdict: VerdictWord; results: PropertyLine[] } {
-  const { state } = loadTest(notebook.store, testId);
-  if (state !== 'finished') return { state, verdict: 'no limit', results: [] };
-  const { result, verdict } = lineResult(notebook, testId, limits);
-  return { state, verdict, results: result.properties };
+function outcomeOf(notebook: OpenNotebook, line: PlanLine, testId: string): { state: TestState; verdict: VerdictWord; results: PropertyLine[]; few: TooFew | null } {
+  const { store, methods } = notebook;
+  const { state } = loadTest(store, testId);
+  if (state !== 'finished') return { state, verdict: 'no limit', results: [], few: null };
+  const { result, verdict } = lineResult(notebook, testId, line.limits);
+  return { state, verdict, results: result.properties, few: tooFew(store, testId, line, methods.find(line.methodId)) };
 }

@@ -40,9 +40,10 @@ export interface PlanVersion {
 
 /**
  * How far a test of a plan has come on a sample. `not started`: the time that its moment counts from is not stated.
- * `tested`: finished, and no limit to compare with. `outdated`: changed after it was finished.
+ * `tested`: finished, and no limit to compare with. `too few`: finished with fewer complete rows than the plan asks for.
+ * `outdated`: changed after it was finished.
  */
-export type PlanLineState = 'not started' | 'to come' | 'due' | 'overdue' | 'running' | 'outdated' | 'tested' | 'meets' | 'falls short' | 'undecided';
+export type PlanLineState = 'not started' | 'to come' | 'due' | 'overdue' | 'running' | 'outdated' | 'too few' | 'tested' | 'meets' | 'falls short' | 'undecided';
 
 /** The plan that a sample follows, in the version that it took up. */
 export interface FollowedPlan {
@@ -65,6 +66,8 @@ export interface FollowedLine {
   momentText: string;
   cautions: Caution[];
   state: PlanLineState;
+  /** '3 of 10 positions': complete rows of the finished test where they are fewer than asked for; '' otherwise. */
+  tooFew: string;
   /** ISO 8601 with time; `null` while the time that the moment counts from is not stated. */
   dueAt: string | null;
   /** The test that the line was last given. */

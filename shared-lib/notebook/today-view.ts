@@ -9,6 +9,8 @@ export type DueKind = (typeof dueKinds)[number];
 export interface DueLine {
   kind: DueKind;
   what: string;
+  /** More of it, in smaller text; absent: none. */
+  detail?: string;
   why: string;
   /** ISO 8601 date. */
   dueOn: string;

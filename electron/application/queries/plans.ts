@@ -1,6 +1,7 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { completeRowsOf } from './complete-rows.ts';
 import { ofSamples } from './of-samples.ts';
 
 export interface StoredPlan {
@@ -66,9 +67,11 @@ export function versionsFollowed(store: NotebookStore, sampleIds: readonly strin
     .map(({ planId, version }) => findPlanVersion(store, planId, version)!);
 }
 
+const OF_SAMPLE = "planned_test.sampleId = followed_plan.sampleId AND planned_test.planId = ?1 AND test.withdrawn = ''";
+
 /**
  * Samples that follow this version of a plan, are kept, know a time that its moments count from and have a line without
- * test, with their codes. Thousands may have followed it to its end.
+ * test or with too few rows, with their codes. Thousands may have followed it to its end.
  * @param sampleIds `null`: all samples
  */
 export function samplesOnTheWay(store: NotebookStore, { planId, version, content }: StoredPlanVersion, sampleIds: readonly string[] | null): (StoredFollowedPlan & { sampleCode: string })[] {
@@ -76,9 +79,10 @@ export function samplesOnTheWay(store: NotebookStore, { planId, version, content
   return store.all(
     `SELECT followed_plan.*, sample.code AS sampleCode FROM followed_plan JOIN sample USING (sampleId)
      WHERE planId = ?1 AND version = ?2 AND sample.retiredAt IS NULL AND (printedAt IS NOT NULL OR laminatedAt IS NOT NULL)
-       AND ?3 > (SELECT count(DISTINCT lineId) FROM planned_test JOIN test USING (testId) WHERE planned_test.sampleId = followed_plan.sampleId
-         AND planned_test.planId = ?1 AND test.withdrawn = '' AND lineId IN (SELECT value FROM json_each(?4))) ${and}`,
-    [planId, version, content.lines.length, JSON.stringify(content.lines.map(({ lineId }) => lineId)), ...parameters],
+       AND (?3 > (SELECT count(DISTINCT lineId) FROM planned_test JOIN test USING (testId) WHERE ${OF_SAMPLE} AND lineId IN (SELECT value ->> 'lineId' FROM json_each(?4)))
+         OR EXISTS (SELECT 1 FROM planned_test JOIN test USING (testId) JOIN json_each(?4) AS line ON line.value ->> 'lineId' = lineId
+           WHERE ${OF_SAMPLE} AND state = 'finished' AND ${completeRowsOf('planned_test.testId')} < line.value ->> 'replicates')) ${and}`,
+    [planId, version, content.lines.length, JSON.stringify(content.lines.map(({ lineId, replicates }) => ({ lineId, replicates }))), ...parameters],
   );
 }
 

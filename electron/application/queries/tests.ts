@@ -102,6 +102,11 @@ export function loadTest(store: NotebookStore, testId: string): StoredTest {
   };
 }
 
+/** Without the readings; `undefined` when there is no such test. */
+export function stateOfTest(store: NotebookStore, testId: string): TestState | undefined {
+  return store.one<Pick<Tables['test'], 'state'>>('SELECT state FROM test WHERE testId = ?', [testId])?.state;
+}
+
 /** In the order in which they were started, with the stored verdicts of those that are finished. */
 export function testsOfSample(store: NotebookStore, sampleId: string): { testId: string; verdicts: PropertyVerdict[] | null }[] {
   return store

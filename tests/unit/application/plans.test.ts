@@ -139,6 +139,43 @@ describe('a sample that follows a plan', () => {
     expect(await stateOf(bond)).toMatchObject({ state: 'meets' });
   });
 
+  it('is not done with a test of fewer complete rows than it asks for: the plan says so, and Today keeps asking', async () => {
+    const { bench, sampleId, stateOf } = await follow();
+    bench.time += 8 * DAY;
+    const { test } = await bench.do('samplePlan.startLine', { sampleId, lineId: bond });
+    const { testId } = test;
+    const asked = async () => (await bench.do('today.get', { of: 'plan' })).due.map(({ what }) => what);
+    const read = async (row: number) => {
+      await bench.do('reading.enter', { testId, row: `r${row}`, key: 'forceN', typed: '1,8' });
+      await bench.do('reading.enter', { testId, row: `r${row}`, key: 'mode', typed: 'a' });
+    };
+    await bench.do('condition.enter', { testId, key: 'speedMmPerMin', typed: '100' });
+    for (const row of [1, 2, 3, 4, 5]) await read(row);
+    await bench.do('row.void', { testId, row: 'r5', reason: 'slipped in the clamp' });
+    await bench.do('test.finish', { testId, remark: '' });
+    expect(await stateOf(bond)).toMatchObject({ state: 'too few', tooFew: '4 of 5 specimens', testId });
+    expect(await asked()).toEqual(['Tape adhesion: Q-1', 'Lamination bond (too few: 4 of 5 specimens): Q-1']);
+    // Also when every line of the plan has a test.
+    await bench.do('samplePlan.startLine', { sampleId, lineId: tape });
+    expect(await asked()).toEqual(['Lamination bond (too few: 4 of 5 specimens): Q-1']);
+    await read(6);
+    await bench.do('test.finish', { testId, remark: '' });
+    expect(await stateOf(bond)).toMatchObject({ state: 'meets', tooFew: '' });
+    expect(await asked()).toEqual([]);
+    // Begun anew, it runs, and the readings of the first do not count for it.
+    const again = await bench.do('samplePlan.startLine', { sampleId, lineId: bond });
+    expect(await stateOf(bond)).toMatchObject({ state: 'running', tooFew: '', testId: again.test.testId });
+  });
+
+  it('is named by the number of its tests where several are due at one moment', async () => {
+    const { bench, sampleId } = await begin();
+    const content: PlanContent = structuredClone(frozenPlan);
+    content.lines[1]!.moment = content.lines[0]!.moment;
+    const { planId } = await bench.do('plan.add', { content });
+    await bench.do('samplePlan.follow', { sampleId, planId, ...times });
+    expect((await bench.do('today.get', { of: 'plan' })).due).toMatchObject([{ what: '2 tests: Q-1', detail: 'Tape adhesion, Lamination bond' }]);
+  });
+
   it('keeps its version when the plan gets another, until it takes that up with a reason', async () => {
     const { bench, sampleId, planId } = await follow();
     await bench.do('plan.change', { planId, content: { ...frozenPlan, lines: frozenPlan.lines.slice(0, 1) }, reason: 'No laminate any more' });
