@@ -21,6 +21,10 @@ export class Keyboard {
   /** Presses Tab (or Shift+Tab) until the control has the focus. */
   async reach(control: Locator, direction: 'forwards' | 'backwards' = 'forwards'): Promise<void> {
     let element = await control.elementHandle();
+    // Most of the way is walked without looking; where it leads elsewhere, the steps that follow go on around.
+    const way = await element!.evaluate(stopsBetween);
+    const ahead = direction === 'forwards' ? way : -way;
+    for (let step = 1; step < ahead; step++) await this.press(direction === 'forwards' ? 'Tab' : 'Shift+Tab');
     for (let stop = 0; stop < MOST_STOPS; stop++) {
       const state = await element!.evaluate((node) => (!node.isConnected ? 'gone' : node === document.activeElement ? 'focused' : 'elsewhere'));
       if (state === 'focused') return;
@@ -65,4 +69,13 @@ export class Keyboard {
       await this.press('Enter');
     }
   }
+}
+
+/** How many stops of Tab a control lies ahead of where the focus is, as far as the page's order tells; 0 where it does not. */
+function stopsBetween(control: HTMLElement | SVGElement): number {
+  const stops = [...document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex]')].filter(
+    (element) => element.tabIndex >= 0 && !element.matches(':disabled') && element.getClientRects().length > 0,
+  );
+  const [from, to] = [document.activeElement, control].map((element) => stops.indexOf(element as HTMLElement));
+  return from === -1 || to === -1 ? 0 : to! - from!;
 }
