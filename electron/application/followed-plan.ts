@@ -9,9 +9,11 @@ import { momentText } from '../../shared-lib/plan/moment-text.ts';
 import type { PlanLine } from '../../shared-lib/plan/plan.ts';
 import { lineResult } from './approvals/line-result.ts';
 import { conditionAgainstPlan } from './condition-against-plan.ts';
+import { dayOf } from './day-of.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { planLineState } from './plan-line-state.ts';
 import { findPlan, findPlanVersion, followedPlanOf, testsOfLines, testsWithoutLine, type StoredFollowedPlan } from './queries/plans.ts';
+import { findSample } from './queries/samples.ts';
 import { loadTest } from './queries/tests.ts';
 import { Refusal } from './refusal.ts';
 import { tooFew, type TooFew } from './too-few.ts';
@@ -37,6 +39,12 @@ function viewOf(notebook: OpenNotebook, followed: StoredFollowedPlan, now: Date)
   const { content } = findPlanVersion(store, planId, version)!;
   const tests = testsOfLines(store, sampleId, planId);
   const without = testsWithoutLine(store, sampleId, planId);
+  const lines = content.lines.map((line) => {
+    const mayTake = without
+      .filter(({ methodId, testId }) => methodId === line.methodId && isAsPlanned(notebook, line, testId))
+      .map(({ methodId: _same, ...test }) => test);
+    return lineView(notebook, line, followed, tests.get(line.lineId) ?? null, mayTake, now);
+  });
   return {
     sampleId,
     planId,
@@ -45,13 +53,15 @@ function viewOf(notebook: OpenNotebook, followed: StoredFollowedPlan, now: Date)
     newestVersion: findPlan(store, planId)!.version,
     printedAt,
     laminatedAt,
-    lines: content.lines.map((line) => {
-      const mayTake = without
-        .filter(({ methodId, testId }) => methodId === line.methodId && isAsPlanned(notebook, line, testId))
-        .map(({ methodId: _same, ...test }) => test);
-      return lineView(notebook, line, followed, tests.get(line.lineId) ?? null, mayTake, now);
-    }),
+    keptTooShort: keptTooShort(findSample(store, sampleId)?.retainedUntil ?? null, lines),
+    lines,
   };
+}
+
+/** What is disposed of cannot be tested. */
+function keptTooShort(retainedUntil: string | null, lines: FollowedLine[]): string {
+  const [last] = lines.flatMap(({ testId, tooFew: few, dueAt: due }) => (due !== null && (testId === null || few) ? [dayOf(due)] : [])).sort().reverse();
+  return retainedUntil !== null && last && last > retainedUntil ? `The sample is kept until ${retainedUntil}, and the plan asks for tests until ${last}: keep it longer.` : '';
 }
 
 function lineView(notebook: OpenNotebook, line: PlanLine, times: StoredFollowedPlan, testId: string | null, mayTake: FollowedLine['mayTake'], now: Date): FollowedLine {

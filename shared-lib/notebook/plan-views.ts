@@ -55,6 +55,8 @@ export interface FollowedPlan {
   newestVersion: string;
   printedAt: string | null;
   laminatedAt: string | null;
+  /** One sentence where tests are still to be made after the day until which the sample is kept; '' otherwise. */
+  keptTooShort: string;
   lines: FollowedLine[];
 }
 

@@ -36,6 +36,8 @@ export interface DueCount {
 
 /** The first of everything, and how much there is of it. */
 export interface TodayView {
+  /** ISO 8601 date. */
+  day: string;
   /** Newest first. */
   running: TestLine[];
   outdated: TestLine[];

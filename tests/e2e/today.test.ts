@@ -47,6 +47,10 @@ it('shows what is overdue and what is next, how much there is of each kind, and 
   await expect.poll(() => dispose.count()).toBe(30);
   await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Dispose of sample S-9, or keep it longer');
 
+  // Of what is next, what is due this day says so.
+  await page.getByRole('row', { name: new RegExp(`^Dispose of sample S-26.* ${daysOn(0)}\\s+today$`) }).waitFor();
+  expect(await page.getByText('today', { exact: true }).count()).toBe(1);
+
   await keys.pressButton(kinds.nth(1), 'backwards');
   await expect.poll(() => page.getByRole('link', { name: /^(Dispose|Calibrate)/ }).allInnerTexts()).toEqual(['Calibrate Gloss meter, G-1']);
   expect(await kinds.nth(1).getAttribute('aria-pressed')).toBe('true');

@@ -5,9 +5,12 @@ import type { StandingDue } from './standing-due.ts';
 
 const DAY_MS = 86_400_000;
 
-/** What is kept and ends within 30 days or has ended: calibrations, test fluids, lots, and the time for which samples are kept. */
-export function keepingDue(store: NotebookStore, today: string): StandingDue[] {
-  return [...calibrationsDue(store, today), ...fluidsDue(store, today), ...lotsDue(store, today), ...retentionsDue(store, today)];
+/**
+ * What is kept and ends within 30 days or has ended: calibrations, test fluids, lots, and the time for which samples are kept.
+ * @param standing what plans still ask for on those samples is among it
+ */
+export function keepingDue(store: NotebookStore, today: string, standing: readonly StandingDue[]): StandingDue[] {
+  return [...calibrationsDue(store, today), ...fluidsDue(store, today), ...lotsDue(store, today), ...retentionsDue(store, today, standing)];
 }
 
 function calibrationsDue(store: NotebookStore, today: string): StandingDue[] {
@@ -40,15 +43,23 @@ function lotsDue(store: NotebookStore, today: string): StandingDue[] {
     );
 }
 
-function retentionsDue(store: NotebookStore, today: string): StandingDue[] {
+/** Not before its last planned test: what is disposed of cannot be tested. */
+function retentionsDue(store: NotebookStore, today: string, standing: readonly StandingDue[]): StandingDue[] {
+  const lastTests = new Map(standing.filter(({ kind }) => kind === 'plan').sort(byDay).map(({ sampleId, dueOn }) => [sampleId, dueOn]));
   return store
     .all<{ sampleId: string; code: string; keptAt: string; retainedUntil: string }>(
       'SELECT sampleId, code, keptAt, retainedUntil FROM sample WHERE retiredAt IS NULL AND retainedUntil <= ?',
       [daysOn(today, SOON_DAYS)],
     )
-    .map(({ sampleId, code, keptAt, retainedUntil }) =>
-      due('sample', `Dispose of sample ${code}, or keep it longer`, `It is kept until ${retainedUntil}${keptAt ? `, at ${keptAt}` : ''}.`, retainedUntil, { sampleId }),
-    );
+    .map(({ sampleId, code, keptAt, retainedUntil }) => {
+      const lastTest = lastTests.get(sampleId);
+      const why = `It is kept until ${retainedUntil}${keptAt ? `, at ${keptAt}` : ''}${lastTest ? `; its plan still asks for tests until ${lastTest}` : ''}.`;
+      return due('sample', `Dispose of sample ${code}, or keep it longer`, why, lastTest && lastTest > retainedUntil ? lastTest : retainedUntil, { sampleId });
+    });
+}
+
+function byDay({ dueOn: one }: StandingDue, { dueOn: other }: StandingDue): number {
+  return (one ?? '').localeCompare(other ?? '');
 }
 
 function due(kind: StandingDue['kind'], what: string, why: string, dueOn: string, at: { sampleId?: string; lotId?: string; equipmentId?: string }): StandingDue {

@@ -16,7 +16,8 @@ export function today(workplace: Workplace, { of, mostOverdue, mostNext, mostRun
   const { store } = notebook;
   const now = workplace.now();
   const day = dayOf(now);
-  const due = [...notebook.dues.all(notebook), ...keepingDue(store, day)].filter(({ shownFrom = 0 }) => shownFrom <= now.getTime());
+  const standing = notebook.dues.all(notebook);
+  const due = [...standing, ...keepingDue(store, day, standing)].filter(({ shownFrom = 0 }) => shownFrom <= now.getTime());
   const dayOn = ({ dueOn }: StandingDue) => dueOn ?? day;
   const isOverdue = (one: StandingDue) => one.overdueWhenShown === true || dayOn(one) < day;
   const lines = (overdue: boolean, most: number): DueLine[] =>
@@ -27,6 +28,7 @@ export function today(workplace: Workplace, { of, mostOverdue, mostNext, mostRun
       .map(({ shownFrom: _from, overdueWhenShown: _when, ...line }) => ({ ...line, dueOn: line.dueOn ?? day, overdue }));
   const tests = (state: TestLine['state'], most: number) => testIdsInState(store, state, most).map((testId) => testLine(notebook, testId));
   return {
+    day,
     running: tests('running', mostRunning),
     outdated: tests('outdated', mostOutdated),
     recentlyFinished: tests('finished', RECENT),

@@ -167,6 +167,27 @@ describe('a sample that follows a plan', () => {
     expect(await stateOf(bond)).toMatchObject({ state: 'running', tooFew: '', testId: again.test.testId });
   });
 
+  it('is said to be kept too short where tests fall after that day, and is disposed of behind them', async () => {
+    const { bench, sampleId } = await begin();
+    const sample = { code: 'Q-1', product: 'dumpling pouch 600 g', job: 'J-1', roll: '', note: '', lotIds: [], reason: 'stays in the cold store' };
+    await bench.do('sample.change', { sampleId, ...sample, retainedUntil: '2026-03-08' });
+    const { planId } = await bench.do('plan.add', { content: frozenPlan });
+    const { keptTooShort } = await bench.do('samplePlan.follow', { sampleId, planId, ...times });
+    expect(keptTooShort).toBe('The sample is kept until 2026-03-08, and the plan asks for tests until 2026-03-10: keep it longer.');
+    bench.time += 5 * DAY;
+    expect((await bench.do('today.get', {})).due.map(({ what, why, dueOn }) => [what, dueOn, why])).toEqual([
+      ['Tape adhesion: Q-1', '2026-03-03', expect.anything()],
+      ['Lamination bond: Q-1', '2026-03-10', expect.anything()],
+      ['Dispose of sample Q-1, or keep it longer', '2026-03-10', 'It is kept until 2026-03-08; its plan still asks for tests until 2026-03-10.'],
+    ]);
+    await bench.do('sample.change', { sampleId, ...sample, retainedUntil: '2026-03-10' });
+    expect((await bench.do('samplePlan.get', { sampleId }))!.keptTooShort).toBe('');
+    await bench.do('sample.change', { sampleId, ...sample, retainedUntil: '2026-03-08' });
+    for (const lineId of [tape, bond]) await bench.do('samplePlan.startLine', { sampleId, lineId });
+    expect((await bench.do('samplePlan.get', { sampleId }))!.keptTooShort).toBe('');
+    expect((await bench.do('today.get', { of: 'sample' })).due).toMatchObject([{ dueOn: '2026-03-08', why: 'It is kept until 2026-03-08.' }]);
+  });
+
   it('is named by the number of its tests where several are due at one moment', async () => {
     const { bench, sampleId } = await begin();
     const content: PlanContent = structuredClone(frozenPlan);
