@@ -117,6 +117,8 @@ export interface NumberField extends FieldBase {
   steps?: number[];
   /** A new row starts with the value of the row above. */
   carryDown?: boolean;
+  /** Of a condition: filled in at the start of a test where the lot that the sample is made of says its day. */
+  daysSince?: 'treatment';
 }
 
 export interface TextField extends FieldBase {
@@ -192,6 +194,10 @@ export interface Property {
    * decides as it stands under either rule, as specifications for 'each specimen' mean it.
    */
   asRead?: true;
+  /**
+   * The high end of its bracket is what it did not reach: the fluid there retracted. So a lower limit at that end is not met.
+   */
+  belowHighEnd?: true;
   /** The one or two that lists and the report summary show. */
   headline: boolean;
   /** Id of the figure whose readings, on its y axis, are this property's single values: the dots of its strip. */

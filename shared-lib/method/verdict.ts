@@ -15,9 +15,10 @@ import type { PropertyVerdict, VerdictRule, VerdictWord } from './property-verdi
  *   without an interval undecided. `verdictReason` says why in words. Where the method has a measurement study, the
  *   interval counts no narrower than that allows (`allowForStudy`).
  * Without a limit, or with both sides open, the word is 'no limit'; `property` is then the limit's, or ''.
+ * @param belowHighEnd the value lies below the high end of a bracket or upper bound, never on it
  * @throws InputError when the lower limit lies above the upper one.
  */
-export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRule, study: MethodStudy | null = null): PropertyVerdict {
+export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRule, study: MethodStudy | null = null, belowHighEnd = false): PropertyVerdict {
   if (limit === null || (limit.lower === null && limit.upper === null)) {
     return { property: limit?.property ?? '', limit, verdict: 'no limit', probability: null, ...(study && { study: study.text }) };
   }
@@ -28,19 +29,20 @@ export function judge(result: ResultValue, limit: Limit | null, rule: VerdictRul
   return {
     property: limit.property,
     limit,
-    verdict: compare(allowed, limit, rule),
+    verdict: compare(allowed, limit, rule, belowHighEnd),
     probability: conformityProbability(allowed, limit),
     ...(study && { study: allowed === result || rule === 'simple' ? study.text : `${study.text}; counts as ${rangeText(allowed)} against the limit` }),
   };
 }
 
-function compare(result: ResultValue, limit: Limit, rule: VerdictRule): VerdictWord {
+function compare(result: ResultValue, limit: Limit, rule: VerdictRule, belowHighEnd: boolean): VerdictWord {
   const known = knownRegion(result, rule);
   if (known === null) return 'undecided';
   const lower = limit.lower ?? -Infinity;
   const upper = limit.upper ?? Infinity;
   if (known.low >= lower && known.high <= upper) return 'meets';
   if (known.high < lower || known.low > upper) return 'falls short';
+  if (belowHighEnd && result.bound !== 'exact' && known.high === lower) return 'falls short';
   return 'undecided';
 }
 

@@ -26,7 +26,7 @@ export function judgeProperties(
     const result = results[property.key];
     const study = studies.find((candidate) => candidate.property === property.key) ?? null;
     if (result && property.asRead) return [{ ...judge(result, limit, 'simple'), property: property.key, asRead: true as const }];
-    if (result) return [{ ...judge(result, limit, rule, study), property: property.key }];
+    if (result) return [{ ...judge(result, limit, rule, study, property.belowHighEnd), property: property.key }];
     return limit ? [{ property: property.key, limit, verdict: 'undecided' as const, probability: null }] : [];
   });
 }

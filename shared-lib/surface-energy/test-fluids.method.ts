@@ -55,8 +55,8 @@ export const testFluidsMethod: Method = {
   },
   calculation: 'wetting-fluid',
   properties: [
-    { key: 'wettingTension', title: 'Wetting tension', unit: 'mN/m', better: 'higher', limited: true, headline: true, readingsFigure: 'brackets' },
-    { key: 'weakestPosition', title: 'Weakest position', unit: 'mN/m', better: 'higher', limited: true, headline: true },
+    { key: 'wettingTension', title: 'Wetting tension', unit: 'mN/m', better: 'higher', limited: true, belowHighEnd: true, headline: true, readingsFigure: 'brackets' },
+    { key: 'weakestPosition', title: 'Weakest position', unit: 'mN/m', better: 'higher', limited: true, belowHighEnd: true, headline: true },
     { key: 'spread', title: 'Spread over the web', unit: 'mN/m', better: 'lower', limited: true, headline: false },
     { key: 'shareMeetingRequirement', title: 'Share of positions that meet', unit: '', better: 'higher', limited: true, headline: false },
     { key: 'reported', title: 'As reported by ASTM D2578', unit: 'mN/m', better: 'higher', limited: false, headline: false },

@@ -156,11 +156,22 @@ function unevenFlags(positions: FilmPosition[]) {
   if (held.length < 2) return [];
   const range = heldRange(held);
   if (range <= unevenAboveMNm) return [];
+  const shown = formatNumber(range, plainDecimals(range));
+  // Where all brackets share or touch one value, a film without any unevenness could give them.
+  if (Math.max(...held) <= Math.min(...positions.map(({ high }) => high ?? Infinity))) {
+    return [
+      {
+        code: 'steps-hide-unevenness',
+        where: '',
+        text: `The fluids that held differ by ${shown} mN/m, and yet every position may have the same wetting tension: finer fluids would tell whether the treatment is uneven.`,
+      },
+    ];
+  }
   return [
     {
       code: 'uneven-treatment',
       where: '',
-      text: `The treatment is uneven: the positions differ by ${formatNumber(range, plainDecimals(range))} mN/m, so read them one by one, not only their mean.`,
+      text: `The treatment is uneven: the positions differ by ${shown} mN/m, so read them one by one, not only their mean.`,
     },
   ];
 }

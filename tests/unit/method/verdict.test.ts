@@ -91,6 +91,17 @@ describe.each(['simple', 'guarded'] as const)('judge, bounds under the %s rule',
     expect(word(result(36, 35, 37, 'between'), limit(38, null), rule)).toBe('falls short');
     expect(judge(result(39, 38, 40, 'between'), limit(38, null), rule).probability).toBeNull();
   });
+
+  // ASTM D2578-09 §11.4: a fluid whose film breaks within 2 s is above the wetting tension of the film.
+  it('a lower limit at the fluid that retracted is not met, where the high end is excluded', () => {
+    const below = (value: ResultValue, on: Limit) => judge(value, on, rule, null, true).verdict;
+    expect(below(result(37, 36, 38, 'between'), limit(38, null))).toBe('falls short');
+    expect(below(result(38, null, null, 'at-most'), limit(38, null))).toBe('falls short');
+    expect(below(result(37, 36, 38, 'between'), limit(37, null))).toBe('undecided');
+    expect(below(result(37, 36, 38, 'between'), limit(36, null))).toBe('meets');
+    expect(below(result(37, 36, 38, 'between'), limit(null, 38))).toBe('meets');
+    expect(word(result(37, 36, 38, 'between'), limit(38, null), rule)).toBe('undecided');
+  });
 });
 
 describe('judge', () => {

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Limit, Method, Property } from '../../../shared-lib/method/method.ts';
 import { judgeProperties, propertyLines } from '../../../shared-lib/report/property-line.ts';
+import { testFluidsMethod } from '../../../shared-lib/surface-energy/test-fluids.method.ts';
 
 const property: Property = { key: 'least', title: 'Weakest specimen', unit: 'N/15 mm', better: 'higher', limited: true, headline: true };
 const limit: Limit = { property: 'least', lower: 2, upper: null, source: 'customer' };
@@ -17,4 +18,11 @@ it('a specimen as read decides under the guarded rule too, and says that it is o
 
 it('an estimate without an interval stays undecided under the guarded rule', () => {
   expect(judgeProperties(methodWith(false), results, [limit], 'guarded')[0]).toMatchObject({ verdict: 'undecided' });
+});
+
+it('a film whose weakest place let the fluid at the limit retract falls short of it', () => {
+  const between = { value: 37, unit: 'mN/m', low: 36, high: 38, level: null, n: 3, bound: 'between' as const };
+  const at38: Limit = { property: 'weakestPosition', lower: 38, upper: null, source: 'customer' };
+  const verdictOf = (results: Record<string, typeof between>) => judgeProperties(testFluidsMethod, results, [at38], 'guarded').find((verdict) => verdict.property === 'weakestPosition')?.verdict;
+  expect(verdictOf({ weakestPosition: between })).toBe('falls short');
 });

@@ -120,7 +120,13 @@ describe('conditions', () => {
 
   it('flags uneven treatment only above 1 mN/m, whatever decimals do', () => {
     expect(codes({ positions: brackets([37.1, 40], [38.1, 40]) })).toEqual([]);
-    expect(codes({ positions: brackets([37, 40], [38.5, 40]) })).toEqual(['uneven-treatment']);
+    expect(codes({ positions: brackets([37, 38], [38.5, 40]) })).toEqual(['uneven-treatment']);
+  });
+
+  it('does not call a treatment uneven where one wetting tension could have given every bracket', () => {
+    expect(codes({ positions: brackets([36, 38], [38, 40], [38, 40]) })).toEqual(['steps-hide-unevenness']);
+    expect(codes({ positions: brackets([36, 40], [38, 40]) })).toEqual(['steps-hide-unevenness']);
+    expect(codes({ positions: brackets([36, 38], [40, 42]) })).toEqual(['uneven-treatment']);
   });
 });
 
