@@ -1,4 +1,6 @@
 import type { Field, Method } from '../../shared-lib/method/method.ts';
+import { replicatesText } from '../../shared-lib/plan/line-texts.ts';
+import { momentText } from '../../shared-lib/plan/moment-text.ts';
 import { formatValue } from '../../shared-lib/quantity/format.ts';
 import type { PhotoView } from '../../shared-lib/notebook/attachment-views.ts';
 import type { BenchSheetView, CellView } from '../../shared-lib/notebook/views.ts';
@@ -6,7 +8,7 @@ import { evaluationOf } from './evaluation-of-test.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { itemName } from './queries/items.ts';
 import { lotsOfSample } from './queries/materials.ts';
-import { plannedRows } from './queries/plans.ts';
+import { plannedLine, plannedRows } from './queries/plans.ts';
 import { findSample } from './queries/samples.ts';
 import { spectrumFiles } from './queries/spectrum-files.ts';
 import { loadTest, type StoredCell, type StoredPhoto, type StoredTest } from './queries/tests.ts';
@@ -27,7 +29,8 @@ export function benchSheet(notebook: OpenNotebook, testId: string): BenchSheetVi
   return {
     test: testLineOf(notebook, test),
     sample: sampleOf(notebook, test.sampleId),
-    conditions: cellViews(method.conditions, test.conditions, items),
+    ...plannedOf(notebook, test, method),
+    conditions: cellViews(method.conditions, test.conditions, items, test.startedSeq),
     rows: sheetRows(test, method, plannedRows(notebook.store, testId)).map(({ row, cells, voided, remark }) => ({
       row,
       cells: cellViews(method.readings.fields, cells, items),
@@ -53,6 +56,13 @@ function sampleOf({ store }: OpenNotebook, id: string): BenchSheetView['sample']
   return { sampleId, code, product, job, roll, lots: lotsOfSample(store, id) };
 }
 
+function plannedOf({ store }: OpenNotebook, { testId }: StoredTest, method: Method): Pick<BenchSheetView, 'planned'> {
+  const planned = plannedLine(store, testId);
+  if (!planned) return {};
+  const { planId, plan, line, replicates } = planned;
+  return { planned: { planId, plan, momentText: line ? momentText(line.moment) : '', preparation: line?.preparation ?? '', replicatesText: replicatesText({ replicates }, method) } };
+}
+
 function photoView(notebook: OpenNotebook, { name, sha256, planeSha256, reading }: Omit<StoredPhoto, 'photoId'>): PhotoView {
   const { area, problem } = notebook.photos.area(planeSha256, reading, name);
   if (!area) return { name, sha256, reading, text: problem, intervalText: '' };
@@ -71,13 +81,18 @@ function itemNames({ store }: OpenNotebook, test: StoredTest, method: Method): R
   );
 }
 
-function cellViews(fields: Field[], cells: Record<string, StoredCell>, items: Record<string, string>): Record<string, CellView> {
+/** @param startedSeq of conditions: the entry that started the test */
+function cellViews(fields: Field[], cells: Record<string, StoredCell>, items: Record<string, string>, startedSeq?: number): Record<string, CellView> {
   return Object.fromEntries(
     fields.flatMap((field) => {
       const cell = cells[field.key];
-      return cell ? [[field.key, cellView(field, cell, items)]] : [];
+      return cell ? [[field.key, { ...cellView(field, cell, items), ...(cell.seq === startedSeq ? filledInFrom(field) : {}) }]] : [];
     }),
   );
+}
+
+function filledInFrom(field: Field): Pick<CellView, 'filledIn'> {
+  return field.kind === 'number' && field.daysSince ? { filledIn: `filled in from the lot’s day of ${field.daysSince}` } : {};
 }
 
 function cellView(field: Field, { value, typed, corrections }: StoredCell, items: Record<string, string>): CellView {

@@ -129,6 +129,8 @@ export interface CellView {
   corrections: number;
   /** Warnings such as 'outside the usual range 20–60'. */
   warning: string;
+  /** From what the program filled it in, while nobody has typed over it; absent: it did not. */
+  filledIn?: string;
 }
 
 export interface RowView {
@@ -143,6 +145,8 @@ export interface BenchSheetView {
   test: TestLine;
   /** No more of it than sheet and report show: it is made anew after each reading. */
   sample: Pick<SampleView, 'sampleId' | 'code' | 'product' | 'job' | 'roll' | 'lots'>;
+  /** The line of a plan that it was made for; absent: none. */
+  planned?: { planId: string; plan: string; momentText: string; preparation: string; replicatesText: string };
   conditions: Record<string, CellView>;
   rows: RowView[];
   limits: Limit[];

@@ -24,4 +24,5 @@ export const daysSinceTreatment: Field = {
   unit: 'd',
   min: 0,
   max: 3650,
+  daysSince: 'treatment',
 };

@@ -19,3 +19,10 @@ export function lastTestsOfFilmLots(store: NotebookStore, methodId: string): Tes
     [methodId],
   );
 }
+
+/** The different days on which the lots that a sample is made of were treated. */
+export function treatmentDaysOf(store: NotebookStore, sampleId: string): string[] {
+  return store
+    .all<{ treatedOn: string }>('SELECT DISTINCT treatedOn FROM sample_lot JOIN lot USING (lotId) WHERE sampleId = ? AND treatedOn IS NOT NULL', [sampleId])
+    .map(({ treatedOn }) => treatedOn);
+}

@@ -1,5 +1,5 @@
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
-import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
+import type { PlanContent, PlanLine } from '../../../shared-lib/plan/plan.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { completeRowsOf } from './complete-rows.ts';
 import { ofSamples } from './of-samples.ts';
@@ -95,6 +95,18 @@ export function testsOfLines(store: NotebookStore, sampleId: string, planId: str
 /** The rows that the plan asks for, of a test that was made for one of its lines. */
 export function plannedRows(store: NotebookStore, testId: string): number | undefined {
   return store.one<{ replicates: number }>('SELECT replicates FROM planned_test WHERE testId = ?', [testId])?.replicates;
+}
+
+/** The line of a plan that a test was made for, in the version that its sample follows; where that has no such line, in the newest that has. */
+export function plannedLine(store: NotebookStore, testId: string): { planId: string; plan: string; line: PlanLine | undefined; replicates: number } | undefined {
+  const planned = store.one<Tables['planned_test']>('SELECT * FROM planned_test WHERE testId = ?', [testId]);
+  if (!planned) return undefined;
+  const { planId, lineId, sampleId, replicates } = planned;
+  const followed = followedPlanOf(store, sampleId);
+  const versions = versionsOfPlan(store, planId);
+  const own = versions.filter(({ version }) => followed?.planId === planId && followed.version === version);
+  const known = [...own, ...versions].find(({ content }) => content.lines.some((line) => line.lineId === lineId)) ?? versions[0];
+  return known && { planId, plan: known.content.title, line: known.content.lines.find((line) => line.lineId === lineId), replicates };
 }
 
 /** Tests of a sample that stand for no line of this plan, newest first: one of a plan that it followed before may stand for a line of this one. */

@@ -3,6 +3,8 @@ import type { BenchSheetView } from '../../../shared-lib/notebook/views.ts';
 import type { CellValue, Limit } from '../../../shared-lib/method/method.ts';
 import type { VerdictRule } from '../../../shared-lib/method/property-verdict.ts';
 import { benchSheet } from '../bench-sheet.ts';
+import { dayOf } from '../day-of.ts';
+import { daysSinceTreatment } from '../days-since-treatment.ts';
 import type { Draft } from '../open-notebook.ts';
 import { controlOfTrialSet } from '../queries/companions.ts';
 import { findSample } from '../queries/samples.ts';
@@ -18,7 +20,7 @@ interface Wanted {
   also: (testId: string) => Draft[];
 }
 
-/** Starts a test with the method's default conditions, the control of the sample's trial set where the method has one, and the limits last set for this method on this product. */
+/** Starts a test with the method's default conditions, the days since the film was treated, the control of the sample's trial set where the method has one, and the limits last set for this method on this product. */
 export function startTest(workplace: Workplace, { sampleId, methodId }: ParsedInput<'test.start'>): BenchSheetView {
   return beginTest(workplace, sampleId, methodId);
 }
@@ -33,6 +35,7 @@ export function beginTest(workplace: Workplace, sampleId: string, methodId: stri
   const limits = wanted?.limits ?? startLimits(notebook, method, sample.product);
   const conditions: Record<string, CellValue> = {};
   for (const field of method.conditions) if ('default' in field && field.default !== undefined) conditions[field.key] = field.default;
+  Object.assign(conditions, daysSinceTreatment(notebook.store, method, sampleId, dayOf(workplace.now())));
   const control = method.conditions.find((field) => field.kind === 'item' && field.of === 'sample' && field.key === 'control') && controlOfTrialSet(notebook.store, sampleId);
   if (control) conditions.control = control.sampleId;
   const testId = workplace.newId();

@@ -168,3 +168,33 @@ describe('a recall', () => {
     ]);
   });
 });
+
+describe('the days since treatment', () => {
+  const started = async (bench: Awaited<ReturnType<typeof benchWithRoll>>['bench'], sampleId: string, methodId = 'test-fluids') => bench.do('test.start', { sampleId, methodId });
+  const treated = (lotId: string, code: string, treatedOn: string | null) => ({ lotId, code, receivedOn: null, note: '', expiresOn: null, treatedOn, treatedSide: null, thickness: '', reason: 'from its label' });
+
+  it('are filled in from the lot that the sample is made of, say so, and are typed over without a reason', async () => {
+    const { bench, pet, ink, sample } = await benchWithRoll();
+    const { sampleId } = await sample('Q-1', [pet, ink]);
+    expect((await started(bench, sampleId)).conditions.daysSinceTreatment).toBeUndefined();
+    // The bench's clock shows 2 March 2026: 2 days of February after the 26th, and 2 of March.
+    await bench.do('lot.describe', treated(pet, 'OV-1', '2026-02-26'));
+    const { test, conditions } = await started(bench, sampleId);
+    expect(conditions.daysSinceTreatment).toMatchObject({ value: 4, typed: '4', filledIn: 'filled in from the lot’s day of treatment' });
+    const typed = await bench.do('condition.enter', { testId: test.testId, key: 'daysSinceTreatment', typed: '5' });
+    expect(typed.conditions.daysSinceTreatment).toEqual({ value: 5, typed: '5', corrections: 0, warning: '' });
+    expect((await started(bench, sampleId, 'contact-angle')).conditions.daysSinceTreatment).toMatchObject({ value: 4 });
+    expect((await started(bench, sampleId, 'tape-adhesion')).conditions.daysSinceTreatment).toBeUndefined();
+  });
+
+  it('are left to the person where two films were treated on different days', async () => {
+    const { bench, pet, add, sample } = await benchWithRoll();
+    const pe = await add('film', 'PE 60 µm', 'OV-2');
+    await bench.do('lot.describe', treated(pet, 'OV-1', '2026-02-26'));
+    await bench.do('lot.describe', treated(pe, 'OV-2', '2026-02-20'));
+    const { sampleId } = await sample('Q-1', [pet, pe]);
+    expect((await started(bench, sampleId)).conditions.daysSinceTreatment).toBeUndefined();
+    await bench.do('lot.describe', treated(pe, 'OV-2', '2026-02-26'));
+    expect((await started(bench, sampleId)).conditions.daysSinceTreatment).toMatchObject({ value: 4 });
+  });
+});

@@ -167,6 +167,18 @@ describe('a sample that follows a plan', () => {
     expect(await stateOf(bond)).toMatchObject({ state: 'running', tooFew: '', testId: again.test.testId });
   });
 
+  it('has its plan, moment and number on the sheet of a test', async () => {
+    const { bench, sampleId, planId } = await follow();
+    const { test } = await bench.do('samplePlan.startLine', { sampleId, lineId: bond });
+    const planned = { planId, plan: 'Frozen dumpling pouch', momentText: '7 days after lamination', preparation: '', replicatesText: '5 specimens' };
+    expect((await bench.do('test.get', { testId: test.testId })).planned).toEqual(planned);
+    // A later version without the line does not take it from the test.
+    await bench.do('plan.change', { planId, content: { ...frozenPlan, lines: frozenPlan.lines.slice(0, 1) }, reason: 'No laminate any more' });
+    await bench.do('samplePlan.follow', { sampleId, planId, ...times, reason: 'Printed without lamination' });
+    expect((await bench.do('test.get', { testId: test.testId })).planned).toEqual(planned);
+    expect((await bench.do('test.start', { sampleId, methodId: 'tape-adhesion' })).planned).toBeUndefined();
+  });
+
   it('is said to be kept too short where tests fall after that day, and is disposed of behind them', async () => {
     const { bench, sampleId } = await begin();
     const sample = { code: 'Q-1', product: 'dumpling pouch 600 g', job: 'J-1', roll: '', note: '', lotIds: [], reason: 'stays in the cold store' };
