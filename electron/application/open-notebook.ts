@@ -2,7 +2,6 @@ import type { DraftEntry, Entry, EntryBody, EntryKind } from '../../shared-lib/n
 import type { VerdictWord } from '../../shared-lib/method/property-verdict.ts';
 import type { NotebookStore } from '../store/notebook-store.ts';
 import type { CheckpointSchedule } from './checkpoint-schedule.ts';
-import { DueBook } from './due/due-book.ts';
 import type { DraftFile } from './draft-file.ts';
 import { EntryCache } from './entry-cache.ts';
 import { MethodBook } from './method-book.ts';
@@ -32,7 +31,6 @@ export class OpenNotebook {
   readonly evaluations = new Map<string, Evaluation>();
   /** Verdicts of issued reports by `reportId`. */
   readonly reportVerdicts = new Map<string, VerdictWord>();
-  readonly dues = new DueBook();
   /** What was worked out from the whole notebook and holds until the next entry. */
   readonly worked = new EntryCache();
   /** Of wrong passphrases that lie ahead of the clock, by `personId`: when that was seen (ms). */

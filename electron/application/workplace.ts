@@ -1,3 +1,4 @@
+import { DueBook } from './due/due-book.ts';
 import type { OpenNotebook } from './open-notebook.ts';
 import { Refusal } from './refusal.ts';
 import { SettingsFile } from './settings-file.ts';
@@ -9,6 +10,7 @@ export class Workplace {
   readonly settings: SettingsFile;
   /** Paths of files that a person chose while this runs. */
   readonly handedOver = new Set<string>();
+  readonly dues = new DueBook();
   /** Set by the notebook use cases alone. */
   open: OpenNotebook | null = null;
 

@@ -17,6 +17,8 @@ const FOR_APPROVALS = /^(approval|person\.changed|sample\.changed|study\.)/;
  * only what the entries since concern is looked at again, so that its cost does not grow with the notebook.
  */
 export class DueBook {
+  /** Weak: a notebook that was closed gives its memory back. */
+  #of: WeakRef<OpenNotebook> | null = null;
   #upTo = 0;
   #ofSamples = new Map<string, StandingDue[]>();
   #retests: StandingDue[] = [];
@@ -30,6 +32,7 @@ export class DueBook {
 
   #catchUp(notebook: OpenNotebook): void {
     const { store } = notebook;
+    if (this.#of?.deref() !== notebook) [this.#of, this.#upTo] = [new WeakRef(notebook), 0];
     if (this.#upTo === store.entryCount) return;
     // A new version of an in-house method may have another title.
     const since = this.#upTo === 0 ? null : changesSince(store, this.#upTo);

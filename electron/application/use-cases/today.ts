@@ -16,7 +16,7 @@ export function today(workplace: Workplace, { of, mostOverdue, mostNext, mostRun
   const { store } = notebook;
   const now = workplace.now();
   const day = dayOf(now);
-  const standing = notebook.dues.all(notebook);
+  const standing = workplace.dues.all(notebook);
   const due = [...standing, ...keepingDue(store, day, standing)].filter(({ shownFrom = 0 }) => shownFrom <= now.getTime());
   const dayOn = ({ dueOn }: StandingDue) => dueOn ?? day;
   const isOverdue = (one: StandingDue) => one.overdueWhenShown === true || dayOn(one) < day;
