@@ -47,9 +47,9 @@ const commands: Record<string, Command> = {
     load: async () => (await import('./commands/report.ts')).report,
   },
   merge: {
-    usage: 'laydown merge NOTEBOOK --from OTHER [--by INITIALS]',
-    summary: 'bring in what another notebook has, list what does not go together',
-    options: { from: text, by: text },
+    usage: 'laydown merge NOTEBOOK --from OTHER [--by INITIALS] [--another-notebook]',
+    summary: 'bring in what another notebook has, list what does not go together; --another-notebook: no copy of it, but of this laboratory',
+    options: { from: text, by: text, 'another-notebook': yes },
     load: async () => (await import('./commands/merge.ts')).merge,
   },
   verify: {

@@ -11,7 +11,12 @@ const otherNotebook = z.strictObject({ handle: z.string().min(1).max(4096) });
 export const mergeCalls = {
   'merge.preview': call<MergePreview>()(otherNotebook),
   /** `null`: there was nothing new. */
-  'merge.make': call<MergeView | null>()(otherNotebook),
+  'merge.make': call<MergeView | null>()(
+    otherNotebook.extend({
+      /** A person has said that it belongs to this laboratory; needed where both have no entry in common. */
+      belongsHere: z.boolean().default(false),
+    }),
+  ),
   'merges.list': call<MergeView[]>()(z.strictObject({})),
   /** What was taken stands. */
   'conflict.settle': call<MergeView[]>()(z.strictObject({ mergeId: id, here: id, there: id, reason: z.string().max(20_000) })),

@@ -54,9 +54,12 @@ export class Application {
     this.#workplace.handedOver.add(path);
   }
 
-  /** Takes in the notebook at `path`, which never comes from the screens; answers with the merge, `null` when there was nothing new. */
-  async merge(path: string): Promise<Answer<unknown>> {
-    return this.#answer(() => mergeWith(this.#workplace, path));
+  /**
+   * Takes in the notebook at `path`, which never comes from the screens; answers with the merge, `null` when there was nothing new.
+   * @param belongsHere a person has said that it belongs to this laboratory
+   */
+  async merge(path: string, belongsHere: boolean): Promise<Answer<unknown>> {
+    return this.#answer(() => mergeWith(this.#workplace, path, belongsHere));
   }
 
   /** Writes the notebook's file and lets go of it. Never throws: when the file cannot be written, the host is told by an event. */

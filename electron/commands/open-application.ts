@@ -15,8 +15,8 @@ import { CommandProblem } from './command-problem.ts';
 export interface CommandApplication {
   call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<CallOutput<Name>>;
   open(file: string): Promise<void>;
-  /** Takes in another notebook; `null`: there was nothing new. */
-  merge(file: string): Promise<MergeView | null>;
+  /** Takes in another notebook; `null`: there was nothing new. `belongsHere`: a person has said that it belongs to this laboratory. */
+  merge(file: string, belongsHere: boolean): Promise<MergeView | null>;
 }
 
 /**
@@ -46,16 +46,16 @@ export async function withApplication(
     return await work({
       async call<Name extends CallName>(name: Name, input: CallInput<Name>) {
         const answer = await application.call(name, input);
-        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+        if (!answer.ok) throw new CommandProblem(answer.problem.message, answer.problem.field);
         return answer.value as CallOutput<Name>;
       },
       async open(file) {
         const answer = await application.open(path.resolve(file));
-        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+        if (!answer.ok) throw new CommandProblem(answer.problem.message, answer.problem.field);
       },
-      async merge(file) {
-        const answer = await application.merge(path.resolve(file));
-        if (!answer.ok) throw new CommandProblem(answer.problem.message);
+      async merge(file, belongsHere) {
+        const answer = await application.merge(path.resolve(file), belongsHere);
+        if (!answer.ok) throw new CommandProblem(answer.problem.message, answer.problem.field);
         return answer.value as MergeView | null;
       },
     });

@@ -32,6 +32,9 @@ export interface MergePreview {
   /** Entries and files that are not here yet; 0: there is nothing new. */
   entries: number;
   files: number;
+  /** Of those entries, how many add a person or a sample. */
+  people: number;
+  samples: number;
   /** How many entries both have in common. */
   common: number;
   conflicts: ConflictView[];

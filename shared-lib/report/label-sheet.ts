@@ -24,9 +24,10 @@ export function scanText({ code, product, job, roll, position, notebook }: Sampl
   return parts.reduce((text, part) => ((text + BETWEEN + part).length <= MOST_CHARACTERS ? text + BETWEEN + part : text), code);
 }
 
-/** The sample's code in what was scanned from a label; what was typed otherwise is left as it is. */
-export function scannedCode(typed: string): string {
-  return typed.split(BETWEEN)[0]!.trim();
+/** What was scanned from a label: the code that its sample had then, and the rest. What was typed otherwise is all of it `code`, without a rest. */
+export function readLabel(typed: string): { code: string; rest: string[] } {
+  const [code, ...rest] = typed.trim().split(BETWEEN).map((part) => part.trim());
+  return { code: code!, rest };
 }
 
 /** '350 mm across, 400 m along', or ''. */

@@ -207,7 +207,11 @@ describe('laydown merge', () => {
     const missing = await laydown(['merge', 'bench-a.laydown', '--from', 'gone.laydown']);
     expect(missing).toMatchObject({ code: 2, out: '' });
     expect(missing.err).toMatch(/gone\.laydown failed: it or its folder is not there\.$/m);
-    const merged = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown']);
+    const unsaid = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown']);
+    expect(unsaid).toMatchObject({ code: 2, out: '' });
+    expect(unsaid.err).toContain('bench-b (“Bench B”, no laboratory named) and bench-a (“Bench A”, no laboratory named) have no entry in common.');
+    expect(unsaid.err).toContain('If it does, say so by --another-notebook.');
+    const merged = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown', '--another-notebook']);
     expect(merged).toMatchObject({ code: 0, err: '', out: '2 entries of bench-b (“Bench B”) were brought in.\n' });
     const again = await laydown(['merge', 'bench-a.laydown', '--from', 'bench-b.laydown']);
     expect(again.err).toContain('Who brings it in? Give --by with the initials: IR, TV.');

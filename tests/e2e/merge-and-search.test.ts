@@ -11,6 +11,7 @@ import { launchBrowser, openPage, ServedNotebook } from './served-notebook.ts';
 const program = new ServedNotebook();
 const files = { a: path.join(program.notebooks, 'bench-a.laydown'), b: path.join(program.notebooks, 'bench-b.laydown') };
 const sample = { product: 'dumpling pouch 600 g', job: 'J-100', roll: '', note: '', lotIds: [] };
+const pictures = path.resolve(import.meta.dirname, '../../out/screens');
 let browser: Browser;
 let page: Page;
 let keyboard: Keyboard;
@@ -35,6 +36,7 @@ beforeAll(async () => {
   await callApi(page, 'notebook.open', { handle: files.b });
   await callApi(page, 'reading.enter', { testId, ...cell, typed: '42' });
   await callApi(page, 'sample.add', { ...sample, code: 'S-015', product: 'ground coffee brick' });
+  await callApi(page, 'notebook.create', { fileName: 'other-house', title: 'Films of the other house', laboratory: 'Corrie', person: { name: 'Teodor Vance', initials: 'TV', role: '' } });
   await callApi(page, 'notebook.open', { handle: files.a });
   await page.reload();
 });
@@ -56,10 +58,10 @@ describe('another notebook', () => {
     await keyboard.pressButton(page.getByRole('link', { name: 'Bring in another notebook' }));
     await page.getByRole('heading', { name: 'Bring in another notebook' }).waitFor();
     await keyboard.pressButton(page.getByRole('button', { name: 'bench-b.laydown' }));
-    await page.getByText(/2 entries not here yet;\s+4 in common\./).waitFor();
+    await page.getByText(/2 entries not here yet, among them 1 sample added;\s+4 in common\./).waitFor();
     await page.getByRole('table', { name: /^What would not go together: 2/ }).waitFor();
     expect(await breaches()).toEqual([]);
-    const bringIn = page.getByRole('button', { name: 'Bring it in' });
+    const bringIn = page.getByRole('button', { name: 'Bring in 2 entries of “Series”' });
     await expect.poll(() => bringIn.evaluate((button) => button === document.activeElement)).toBe(true);
     await keyboard.press('Enter');
     await page.getByRole('status').filter({ hasText: '2 entries of bench-b brought in.' }).waitFor();
@@ -86,6 +88,26 @@ describe('another notebook', () => {
     await keyboard.pressButton(page.getByRole('button', { name: 'bench-b.laydown' }), 'backwards');
     await page.getByText('There is nothing new in it: all of its 6 entries are here.').waitFor();
     await keyboard.pressButton(page.getByRole('button', { name: 'Leave it' }));
+  });
+
+  it('asks twice for a notebook that is no copy, and shows whose it is', async () => {
+    await keyboard.pressButton(page.getByRole('button', { name: 'other-house.laydown' }), 'backwards');
+    const panel = page.getByRole('form', { name: /^Films of the other house/ });
+    const both = panel.getByRole('table', { name: 'Both notebooks' });
+    await both.getByRole('row', { name: 'Laboratory Quillmere Flexibles Corrie' }).waitFor();
+    await panel.getByText('2 entries not here yet, among them 1 person added.').waitFor();
+    expect(await breaches()).toEqual([]);
+    await page.screenshot({ path: path.join(pictures, 'another-notebook-light.png'), fullPage: true });
+    const tick = panel.getByRole('checkbox', { name: 'It belongs to this laboratory' });
+    await expect.poll(() => tick.evaluate((box) => box === document.activeElement)).toBe(true);
+    await keyboard.press('Tab', 'Enter');
+    await panel.getByRole('alert').filter({ hasText: 'have no entry in common' }).waitFor();
+    expect((await callApi(page, 'merges.list', {})).length).toBe(1);
+    await keyboard.press('Shift+Tab', 'Space', 'Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Bring in 2 entries of “Films of the other house”');
+    await keyboard.press('Tab', 'Enter');
+    await panel.waitFor({ state: 'detached' });
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Choose a file…');
   });
 
   it('shows in the record whose entries are whose, and all of it verifies', async () => {

@@ -1,6 +1,8 @@
 import type { SampleDetails } from '../../../shared-lib/notebook/sample-entries.ts';
-import { scannedCode } from '../../../shared-lib/report/label-sheet.ts';
+import { readLabel } from '../../../shared-lib/report/label-sheet.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { SAMPLE_IS_LISTED } from './holds-something.ts';
+import { samplesOfLabel } from './label-samples.ts';
 import { likePattern } from './like-pattern.ts';
 
 export interface StoredSample extends SampleDetails {
@@ -20,20 +22,22 @@ const COLUMNS = 'SELECT sampleId, code, product, job, roll, note, customer, acro
 const MATCHES = String.raw`(code || ' ' || product || ' ' || job || ' ' || roll || ' ' || note || ' ' || customer || ' ' || keptAt) LIKE ? ESCAPE '\'`;
 
 /** Each word of `search` somewhere in the sample; what a label's code holds finds its sample. */
-function matching(search: string): { where: string; patterns: string[] } {
-  const words = scannedCode(search).split(/\s+/).filter(Boolean);
+function matching(store: NotebookStore, search: string): { where: string; patterns: string[] } {
+  const labelled = samplesOfLabel(store, search);
+  if (labelled.length > 0) return { where: `sampleId IN (${labelled.map(() => '?').join(', ')})`, patterns: labelled };
+  const words = readLabel(search).code.split(/\s+/).filter(Boolean);
   return { where: words.map(() => MATCHES).join(' AND ') || 'TRUE', patterns: words.map(likePattern) };
 }
 
-/** Newest first; `search` is looked for in every field, '' finds all. */
+/** Newest first, without what was undone and holds nothing; `search` is looked for in every field, '' finds all. */
 export function listSamples(store: NotebookStore, search: string, limit: number, offset: number): StoredSample[] {
-  const { where, patterns } = matching(search);
-  return store.all<StoredSample>(`${COLUMNS} WHERE ${where} ORDER BY addedSeq DESC LIMIT ? OFFSET ?`, [...patterns, limit, offset]);
+  const { where, patterns } = matching(store, search);
+  return store.all<StoredSample>(`${COLUMNS} WHERE (${where}) AND ${SAMPLE_IS_LISTED} ORDER BY addedSeq DESC LIMIT ? OFFSET ?`, [...patterns, limit, offset]);
 }
 
 export function countSamples(store: NotebookStore, search: string): number {
-  const { where, patterns } = matching(search);
-  return store.one<{ total: number }>(`SELECT count(*) AS total FROM sample WHERE ${where}`, patterns)?.total ?? 0;
+  const { where, patterns } = matching(store, search);
+  return store.one<{ total: number }>(`SELECT count(*) AS total FROM sample WHERE (${where}) AND ${SAMPLE_IS_LISTED}`, patterns)?.total ?? 0;
 }
 
 export function findSample(store: NotebookStore, sampleId: string): StoredSample | undefined {

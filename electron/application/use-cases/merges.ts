@@ -1,4 +1,5 @@
 import type { ParsedInput } from '../../../shared-lib/api.ts';
+import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import { describeEntry } from '../../../shared-lib/notebook/entry-sentence.ts';
 import type { MergePreview, MergeView } from '../../../shared-lib/notebook/merge-views.ts';
@@ -8,7 +9,7 @@ import { benchName } from '../merge/bench-name.ts';
 import { dayOf } from '../day-of.ts';
 import { conflictView, inOrder } from '../merge/conflict-view.ts';
 import { withOtherNotebook } from '../merge/other-notebook.ts';
-import { planMerge } from '../merge/plan-merge.ts';
+import { planMerge, type MergePlan } from '../merge/plan-merge.ts';
 import { settledBy } from '../merge/settled-by.ts';
 import { takeOther } from '../merge/take-other.ts';
 import { MethodBook } from '../method-book.ts';
@@ -31,7 +32,9 @@ export function previewMerge(workplace: Workplace, { handle }: ParsedInput<'merg
       ...titled(theirs),
       entries: plan.brought.length,
       files: plan.files.length,
-      common: theirs.entryCount - plan.brought.length,
+      people: countOf(plan, 'person.added'),
+      samples: countOf(plan, 'sample.added'),
+      common: commonEntries(theirs, plan),
       conflicts: plan.conflicts.flatMap(({ here, there, taken, mark }) => {
         const [own, foreign] = [store.entry(here), theirs.entry(there)];
         if (!own || !foreign) return [];
@@ -49,21 +52,25 @@ export function previewMerge(workplace: Workplace, { handle }: ParsedInput<'merg
   });
 }
 
-export function makeMerge(workplace: Workplace, { handle }: ParsedInput<'merge.make'>): Promise<MergeView | null> {
+export function makeMerge(workplace: Workplace, { handle, belongsHere }: ParsedInput<'merge.make'>): Promise<MergeView | null> {
   requireKnown(workplace, handle);
-  return mergeWith(workplace, handle);
+  return mergeWith(workplace, handle, belongsHere);
 }
 
 /**
  * Takes in what another notebook has and this one has not.
  * @param file its path, from the command line or known here
+ * @param belongsHere a person has said that it belongs to this laboratory
  * @returns `null` when there is nothing new.
+ * @throws InputError when both have no entry in common and nobody has said so
  */
-export async function mergeWith(workplace: Workplace, file: string): Promise<MergeView | null> {
+export async function mergeWith(workplace: Workplace, file: string, belongsHere: boolean): Promise<MergeView | null> {
   const merged = await withOtherNotebook(workplace, file, (theirs) => {
     const { notebook } = workplace;
-    const { brought, files, ...found } = planMerge(notebook.store, theirs);
+    const plan = planMerge(notebook.store, theirs);
+    const { brought, files, ...found } = plan;
     if (brought.length === 0) return null;
+    if (commonEntries(theirs, plan) === 0 && !belongsHere) throw unrelated(notebook.store, theirs, brought.length);
     const mergeId = workplace.newId();
     notebook.bringIn(brought, { kind: 'notebook.merged', body: { mergeId, ...titled(theirs), ...found } }, contentOf(theirs, files));
     return mergeId;
@@ -127,6 +134,23 @@ function requireOpen(workplace: Workplace, { mergeId, here, there }: { mergeId: 
   if (!merge || !conflict) throw new Refusal('not-found', 'This conflict is not in the notebook.');
   if (conflict.state === 'settled') throw new Refusal('conflict', `This conflict is settled (${conflict.settled}).`);
   return merge;
+}
+
+function commonEntries(theirs: NotebookStore, { brought }: MergePlan): number {
+  return theirs.entryCount - brought.length;
+}
+
+function countOf({ brought }: MergePlan, kind: Entry['kind']): number {
+  return brought.filter((entry) => entry.kind === kind).length;
+}
+
+function unrelated(ours: NotebookStore, theirs: NotebookStore, entries: number): InputError {
+  return new InputError('belongsHere', false, `${namesOf(theirs)} and ${namesOf(ours)} have no entry in common. Its ${entries} entries come in for good, so it must be said first that it belongs to this laboratory. Nothing was brought in.`);
+}
+
+function namesOf(store: NotebookStore): string {
+  const { bench, title, laboratory } = titled(store);
+  return `${bench} (“${title}”, ${laboratory || 'no laboratory named'})`;
 }
 
 function titled(store: NotebookStore): { bench: string; title: string; laboratory: string } {

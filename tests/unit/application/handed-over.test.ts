@@ -10,6 +10,6 @@ it('names a file from the screens only after a person has chosen it', async () =
   expect(await a.refused('merge.preview', other)).toMatchObject({ code: 'not-found' });
   a.application.handOver(other.handle);
   expect(await a.do('merge.preview', other)).toMatchObject({ bench: 'lab', common: 0 });
-  expect(await a.do('merge.make', other)).toMatchObject({ bench: 'lab' });
+  expect(await a.do('merge.make', { ...other, belongsHere: true })).toMatchObject({ bench: 'lab' });
   expect((await a.do('samples.list', {})).samples.map(({ code }) => code)).toEqual(['B-1']);
 });

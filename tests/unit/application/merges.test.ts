@@ -35,8 +35,8 @@ function later(...benches: TestBench[]): void {
   for (const bench of benches) bench.time = now;
 }
 
-async function take(bench: TestBench, file: string) {
-  const answer = await bench.application.merge(file);
+async function take(bench: TestBench, file: string, belongsHere = false) {
+  const answer = await bench.application.merge(file, belongsHere);
   if (!answer.ok) throw new Error(answer.problem.message);
   return answer.value;
 }
@@ -241,6 +241,27 @@ describe('bringing in the notebook of another bench', () => {
     expect((await a.do('record.verify', {})).intact).toBe(true);
   });
 
+  it('finds the sample that a label is of, also one that goes by another code since', async () => {
+    const { a, b, file } = await twoBenches();
+    later(a, b);
+    await b.do('sample.add', { ...sample, code: 'S-002', product: 'coffee brick', job: 'J-11' });
+    later(a, b);
+    await a.do('sample.add', { ...sample, code: 'S-002', product: 'snack bag', job: 'J-10', roll: 'roll 1' });
+    await a.do('sample.add', { ...sample, code: 'S-0021', product: 'snack bag', job: 'J-10', roll: 'roll 1' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const byLabel = async (scanned: string) => ({
+      searched: (await a.do('search.find', { search: scanned })).groups[0]!.hits.map(({ title, detail }) => `${title}: ${detail}`),
+      listed: (await a.do('samples.list', { search: scanned })).samples.map(({ product }) => product),
+    });
+    expect(await byLabel('S-002 | snack bag | job J-10 | roll 1 | Quillmere lab')).toEqual({ searched: ['S-002 (lab): snack bag · J-10 · roll 1'], listed: ['snack bag'] });
+    expect(await byLabel('S-002 | coffee brick | job J-11 | Quillmere lab')).toEqual({ searched: ['S-002: coffee brick · J-11'], listed: ['coffee brick'] });
+    // Where the label does not say which of both, both are shown.
+    expect((await byLabel('S-002 | Quillmere lab')).searched).toEqual(['S-002: coffee brick · J-11', 'S-002 (lab): snack bag · J-10 · roll 1']);
+    // What was corrected since the label was printed does not hide its sample, nor lets another take its place.
+    expect((await byLabel('S-0021 | snack bags | job J-9 | roll 1 | Quillmere lab')).searched).toEqual(['S-0021: snack bag · J-10 · roll 1']);
+  });
+
   it('sees a code that was changed to one that the other bench gave, and not one that was changed away', async () => {
     const { a, b, file } = await twoBenches();
     const { sampleId } = (await a.do('samples.list', {})).samples[0]!;
@@ -322,7 +343,7 @@ describe('bringing in the notebook of another bench', () => {
     await checkpointed(b, b.notebookFile);
     const file = path.join(a.folder, 'bench-c.laydown');
     copyFileSync(b.notebookFile, file);
-    expect(await take(a, file)).toMatchObject({ bench: 'bench-c', entries: 4 });
+    expect(await take(a, file, true)).toMatchObject({ bench: 'bench-c', entries: 4 });
     expect((await a.do('session.get', {})).notebook!.title).toBe('Quillmere lab');
     await b.startTest('gloss', 'B-2');
     await checkpointed(b, b.notebookFile);
@@ -330,6 +351,27 @@ describe('bringing in the notebook of another bench', () => {
     expect(await take(a, file)).toMatchObject({ entries: 2, conflicts: [] });
     expect(await a.do('record.verify', {})).toMatchObject({ intact: true });
     expect(await a.do('merges.list', {})).toHaveLength(2);
+  });
+});
+
+describe('a notebook that has no entry in common', () => {
+  it('says whose it is and what would come, and comes in only when a person has said that it belongs here', async () => {
+    const a = await testBench();
+    const b = new TestBench();
+    await b.do('notebook.create', { fileName: 'lab', title: 'Films of the other house', laboratory: 'Corrie', person: { name: 'Teodor Vance', initials: 'TV', role: '' } });
+    await b.startTest('gloss', 'B-1');
+    await b.application.close();
+    a.application.handOver(b.notebookFile);
+    const other = { handle: b.notebookFile };
+    expect(await a.do('merge.preview', other)).toMatchObject({ title: 'Films of the other house', laboratory: 'Corrie', common: 0, people: 1, samples: 1 });
+    const before = await a.entries();
+    const refused = await a.refused('merge.make', other);
+    expect(refused).toMatchObject({ code: 'input', field: 'belongsHere' });
+    expect(refused.message).toMatch(/^lab \(“Films of the other house”, Corrie\) and lab \(“Quillmere lab”, .*\) have no entry in common\..* belongs to this laboratory\./);
+    expect(await a.entries()).toBe(before);
+    expect(await a.do('merge.make', { ...other, belongsHere: true })).toMatchObject({ laboratory: 'Corrie' });
+    // From then on both have entries in common, and it is asked no more.
+    expect(await a.do('merge.make', other)).toBeNull();
   });
 });
 
@@ -355,10 +397,10 @@ describe('what cannot be brought in', () => {
     edited.exec(`DROP TRIGGER entry_unchanged; UPDATE entry SET body = replace(body, 'Q-1', 'Q-2') WHERE seq = 3`);
     expect(await refused(Buffer.from(edited.export()))).toMatch(/^The record of other\.laydown does not hold, so nothing was brought in\. Entry 3 \(sample\.added.*was changed after it was written/);
     edited.close();
-    const own = await a.application.merge(a.notebookFile);
+    const own = await a.application.merge(a.notebookFile, false);
     expect(own).toMatchObject({ ok: false, problem: { message: 'This is the notebook that is open here; choose another one.' } });
     expect(await a.refused('merge.make', { handle: '/etc/passwd' })).toMatchObject({ code: 'not-found' });
-    expect((await a.application.merge(path.join(a.folder, 'gone.laydown'))).ok).toBe(false);
+    expect((await a.application.merge(path.join(a.folder, 'gone.laydown'), false)).ok).toBe(false);
     expect(await a.entries()).toBe(entries);
   });
 

@@ -41,6 +41,13 @@ describe('a search through everything', () => {
     expect(second?.title).toBe('S-0141');
   });
 
+  it('names a sample by its product, job and roll, as far as they are said', async () => {
+    const { bench } = await filled();
+    expect(group(await bench.do('search.find', { search: 'S-014' }), 'Samples')!.hits[0]!.detail).toBe('dumpling pouch 600 g · J-100 · R1');
+    await bench.do('sample.add', { code: 'K-1', product: '', job: 'J-7', roll: 'R2', note: '', lotIds: [] });
+    expect(group(await bench.do('search.find', { search: 'K-1' }), 'Samples')!.hits[0]!.detail).toBe('J-7 · R2');
+  });
+
   it('wants every word, takes wildcards as they stand, and finds nothing for nothing', async () => {
     const { bench } = await filled();
     expect(titles(await bench.do('search.find', { search: 'osprey coffee' }))).toEqual([]);

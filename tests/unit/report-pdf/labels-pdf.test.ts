@@ -2,7 +2,7 @@ import jsqr from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import { labelsDocument, renderLabelsPdf } from '../../../electron/report/labels-pdf.ts';
 import { printDocument } from '../../../electron/report/print-document.ts';
-import { labelSizes, scannedCode, scanText, type SampleLabel } from '../../../shared-lib/report/label-sheet.ts';
+import { labelSizes, readLabel, scanText, type SampleLabel } from '../../../shared-lib/report/label-sheet.ts';
 
 const label: SampleLabel = { code: 'Q-26-004', product: 'dumpling pouch 600 g', job: 'J-4418', roll: 'roll 1', position: '350 mm across, 400 m along', notebook: 'Film and laminate tests 2026' };
 const PIXELS_PER_POINT = 3;
@@ -31,7 +31,7 @@ describe('labels', () => {
     const { data, width, height } = await painted(labelsDocument([label], size, 0));
     const read = jsqr(data, width, height)?.data ?? '';
     expect(read).toBe('Q-26-004 | dumpling pouch 600 g | job J-4418 | roll 1 | 350 mm across, 400 m along | Film and laminate tests 2026');
-    expect(scannedCode(read)).toBe('Q-26-004');
+    expect(readLabel(read).code).toBe('Q-26-004');
   });
 
   it.each([
@@ -65,13 +65,13 @@ describe('what a code holds', () => {
   it('is the sample’s code first, and no more than a search takes', () => {
     const long = scanText({ ...label, code: 'C'.repeat(150), product: 'p'.repeat(100) });
     expect(long.length).toBeLessThanOrEqual(200);
-    expect(scannedCode(long)).toBe('C'.repeat(150));
+    expect(readLabel(long).code).toBe('C'.repeat(150));
     // The product has no room; what is shorter still goes in.
     expect(long).toContain('job J-4418');
   });
 
   it('leaves what was typed by hand as it is', () => {
-    expect(scannedCode('Q-26-004')).toBe('Q-26-004');
-    expect(scannedCode('roll 1|2')).toBe('roll 1|2');
+    expect(readLabel('Q-26-004')).toEqual({ code: 'Q-26-004', rest: [] });
+    expect(readLabel('roll 1|2')).toEqual({ code: 'roll 1|2', rest: [] });
   });
 });
