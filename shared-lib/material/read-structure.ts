@@ -15,8 +15,8 @@ const OTHER_UNIT = /\s[\d.,]+\s*(mm|cm|nm|in|mil|mils|gauge|ga|g)$/iu;
 
 /**
  * Layers of a structure as it is typed, from the outside of the pack to the inside: 'PET 12 / ink / adhesive / PE 60'.
- * A number after a film is its thickness in µm, with or without the unit; ink, adhesive and coating take 'µm' or 'g/m²'
- * (a number alone belongs to their name). 'treated inner', 'treated outer' or 'treated both' ends a film. '' has no layers.
+ * A number after a film is its thickness in µm, with or without the unit; ink, adhesive and coating need 'µm' or 'g/m²' said.
+ * 'treated inner', 'treated outer' or 'treated both' ends a film. '' has no layers.
  * @throws InputError on `structure`
  */
 export function readStructure(typed: string): Layer[] {
@@ -36,7 +36,8 @@ function readLayer(text: string, number: number): Layer {
   const kind = KINDS.find(([word]) => word.test(untreated))?.[1] ?? 'film';
   const size = SIZE.exec(untreated);
   const unit = size?.[2]?.toLowerCase();
-  const isSize = size !== null && (kind === 'film' || unit !== undefined);
+  if (size && kind !== 'film' && unit === undefined) throw refuse(`has a number without its unit: say the unit, ${size[1]} g/m² or ${size[1]} µm. A number that belongs to the name is joined to it: ${kind}-${size[1]}.`);
+  const isSize = size !== null;
   const name = (isSize ? untreated.slice(0, size.index) : untreated).trim();
   if (!isSize && OTHER_UNIT.test(untreated)) throw refuse('takes its thickness in µm, ink and adhesive also in g/m².');
   if (name.length > 100) throw refuse('has a name of more than 100 characters.');

@@ -107,8 +107,10 @@ export interface SampleLine {
   addedAt: string;
   tests: number;
   verdict: VerdictWord;
-  /** Disposed of. */
+  /** Disposed of, or undone. */
   retired: boolean;
+  /** Added by mistake and taken back. */
+  undone: boolean;
 }
 
 export interface SampleView extends SampleLine, SampleDetails {

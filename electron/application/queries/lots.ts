@@ -2,23 +2,28 @@ import { lotDoubt, type LotTrust } from '../../../shared-lib/material/lot-doubt.
 import { lotTree } from '../../../shared-lib/material/genealogy.ts';
 import type { LotLine, LotPlaceView } from '../../../shared-lib/notebook/material-views.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { LOT_IS_LISTED } from './holds-something.ts';
 
 const LOT_LINES = `SELECT lot.lotId, lot.materialId, material.kind, material.name AS material, material.supplier, lot.code, lot.receivedOn, lot.note,
     lot.expiresOn, lot.treatedOn, lot.treatedSide, lot.thicknessUm, lot.retiredAt, lot.retiredReason
   FROM lot JOIN material USING (materialId)`;
 
-/** The newest first. */
+/** The newest first, without what was undone and holds nothing. */
 export function listLotLines(store: NotebookStore): LotLine[] {
-  return store.all<LotLine>(`${LOT_LINES} ORDER BY lot.addedSeq DESC`);
+  return store.all<LotLine>(`${LOT_LINES} WHERE ${LOT_IS_LISTED} ORDER BY lot.addedSeq DESC`);
 }
 
-/** Of one material, the newest first. */
+/** The same of one material. */
 export function lotLinesOf(store: NotebookStore, materialId: string): LotLine[] {
-  return store.all<LotLine>(`${LOT_LINES} WHERE materialId = ? ORDER BY lot.addedSeq DESC`, [materialId]);
+  return store.all<LotLine>(`${LOT_LINES} WHERE materialId = ? AND ${LOT_IS_LISTED} ORDER BY lot.addedSeq DESC`, [materialId]);
 }
 
 export function findLot(store: NotebookStore, lotId: string): LotLine | undefined {
   return store.one<LotLine>(`${LOT_LINES} WHERE lotId = ?`, [lotId]);
+}
+
+export function findLotByCode(store: NotebookStore, materialId: string, code: string): LotLine | undefined {
+  return store.one<LotLine>(`${LOT_LINES} WHERE materialId = ? AND lot.code = ?`, [materialId, code]);
 }
 
 /** What went into a lot directly, in the order in which it was put down. */

@@ -1,7 +1,6 @@
 import { Refusal } from '../refusal.ts';
 
-/** The reason that stands with every entry that undoes another. */
-export const UNDONE = 'undone';
+export { UNDONE } from '../../../shared-lib/material/undone-reason.ts';
 
 /** Somebody has gone on from there: taking it back would undo their work as well. */
 export function changedSince(): Refusal {

@@ -1,14 +1,16 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import { loopThrough } from '../../../shared-lib/material/genealogy.ts';
 import { lotDoubt } from '../../../shared-lib/material/lot-doubt.ts';
+import { UNDONE } from '../../../shared-lib/material/undone-reason.ts';
 import type { LotDetails, LotFields } from '../../../shared-lib/notebook/material-entries.ts';
 import type { LotLine, LotPage } from '../../../shared-lib/notebook/material-views.ts';
 import type { MaterialView } from '../../../shared-lib/notebook/views.ts';
 import type { LotView } from '../../../shared-lib/notebook/lot-view.ts';
 import { dayOf } from '../day-of.ts';
 import { knownLots } from '../known-lots.ts';
-import { findLot, lotName, lotPlaces, partIdsOf } from '../queries/lots.ts';
+import { findLot, findLotByCode, lotName, lotPlaces, partIdsOf } from '../queries/lots.ts';
 import { Refusal } from '../refusal.ts';
 import { requireChange } from '../require-change.ts';
 import { requireReason } from '../require-reason.ts';
@@ -16,11 +18,25 @@ import { typedAmount } from '../typed-amount.ts';
 import type { Workplace } from '../workplace.ts';
 import { getMaterial } from './materials.ts';
 
+/** Why what was undone is back. */
+const ENTERED_AGAIN = 'entered again';
+
+/** One whose code was undone before comes back into use, with what is said now. */
 export function addLot(workplace: Workplace, input: ParsedInput<'lot.add'>): LotView {
   const material = getMaterial(workplace, input);
-  requireOwnCode(material, input.code, '');
   const { materialId, code, receivedOn, note } = input;
   const details = detailsOf(workplace, material, input);
+  const undone = undoneLot(workplace, material, code);
+  if (undone) {
+    const [before, after] = [fieldsOf(undone), { code, receivedOn, note, ...details }];
+    const { lotId } = undone;
+    workplace.notebook.append([
+      { kind: 'lot.returned', body: { lotId, reason: ENTERED_AGAIN } },
+      ...(isDeepStrictEqual(before, after) ? [] : [{ kind: 'lot.described' as const, body: { lotId, before, after, reason: ENTERED_AGAIN } }]),
+    ]);
+    return requireLot(workplace, lotId);
+  }
+  requireOwnCode(workplace, material, code, '');
   const lotId = workplace.newId();
   const isSaid = Object.values(details).some((value) => value !== null);
   workplace.notebook.append([{ kind: 'lot.added', body: { lotId, materialId, code, receivedOn, note, ...(isSaid ? { details } : {}) } }]);
@@ -45,9 +61,8 @@ export function lotPage(workplace: Workplace, { lotId }: { lotId: string }): Lot
 export function describeLot(workplace: Workplace, { lotId, reason, ...input }: ParsedInput<'lot.describe'>): LotPage {
   const lot = requireLot(workplace, lotId);
   const material = getMaterial(workplace, lot);
-  requireOwnCode(material, input.code, lotId);
-  const { code, receivedOn, note, expiresOn, treatedOn, treatedSide, thicknessUm } = lot;
-  const before: LotFields = { code, receivedOn, note, expiresOn, treatedOn, treatedSide, thicknessUm };
+  requireOwnCode(workplace, material, input.code, lotId);
+  const before = fieldsOf(lot);
   const after: LotFields = { code: input.code, receivedOn: input.receivedOn, note: input.note, ...detailsOf(workplace, material, input) };
   workplace.notebook.append([{ kind: 'lot.described', body: { lotId, before, after, reason: requireChange(before, after, reason) } }]);
   return lotPage(workplace, { lotId });
@@ -91,11 +106,24 @@ export function requireLot({ notebook }: Workplace, lotId: string): LotLine {
   return lot;
 }
 
-function requireOwnCode(material: MaterialView, code: string, lotId: string): void {
-  if (material.lots.some((lot) => lot.code === code && lot.lotId !== lotId)) throw new InputError('code', code, `${material.name} already has a lot ${code}.`);
+/** A lot of this code whose entry was undone. */
+function undoneLot({ notebook }: Workplace, { materialId }: MaterialView, code: string): LotLine | undefined {
+  const lot = findLotByCode(notebook.store, materialId, code);
+  return lot?.retiredAt && lot.retiredReason === UNDONE ? lot : undefined;
 }
 
-function detailsOf(workplace: Workplace, { kind }: MaterialView, { expiresOn, treatedOn, treatedSide, thickness }: Pick<ParsedInput<'lot.add'>, 'expiresOn' | 'treatedOn' | 'treatedSide' | 'thickness'>): LotDetails {
+function requireOwnCode({ notebook }: Workplace, { materialId, name }: MaterialView, code: string, lotId: string): void {
+  const same = findLotByCode(notebook.store, materialId, code);
+  if (!same || same.lotId === lotId) return;
+  throw new InputError('code', code, `${name} already has a lot ${code}${same.retiredAt === null ? '' : same.retiredReason === UNDONE ? '; it was undone: add it again to use it' : '; it is retired: take it back into use on its page'}.`);
+}
+
+function fieldsOf({ code, receivedOn, note, expiresOn, treatedOn, treatedSide, thicknessUm }: LotLine): LotFields {
+  return { code, receivedOn, note, expiresOn, treatedOn, treatedSide, thicknessUm };
+}
+
+function detailsOf(workplace: Workplace, { kind }: MaterialView, { receivedOn, expiresOn, treatedOn, treatedSide, thickness }: Pick<ParsedInput<'lot.add'>, 'receivedOn' | 'expiresOn' | 'treatedOn' | 'treatedSide' | 'thickness'>): LotDetails {
+  if (receivedOn !== null && expiresOn !== null && expiresOn < receivedOn) throw new InputError('expiresOn', expiresOn, `It would have expired on ${expiresOn}, before it was received on ${receivedOn}; look at both days again.`);
   const isFilm = kind === 'film' || kind === 'laminate';
   if (!isFilm && (treatedOn !== null || treatedSide !== null)) throw new InputError(treatedOn === null ? 'treatedSide' : 'treatedOn', treatedOn ?? treatedSide, 'Only a film or laminate is treated.');
   if (!isFilm && thickness.trim() !== '') throw new InputError('thickness', thickness, 'Only a film or laminate has a thickness.');

@@ -1,5 +1,7 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
+import { UNDONE } from '../../../shared-lib/material/undone-reason.ts';
 import type { SampleDetails, SampleFields } from '../../../shared-lib/notebook/sample-entries.ts';
 import type { SampleLine, SampleView } from '../../../shared-lib/notebook/views.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
@@ -16,6 +18,9 @@ import { requireReason } from '../require-reason.ts';
 import { testLine } from '../test-line.ts';
 import { typedAmount } from '../typed-amount.ts';
 import type { Workplace } from '../workplace.ts';
+
+/** Why what was undone is back. */
+const ENTERED_AGAIN = 'entered again';
 
 export function samplesList(workplace: Workplace, input: ParsedInput<'samples.list'>): { total: number; samples: SampleLine[] } {
   const { notebook } = workplace;
@@ -34,6 +39,7 @@ export function sampleView(notebook: OpenNotebook, sampleId: string): SampleView
   return {
     ...sample,
     retired: retiredAt !== null,
+    undone: isUndone({ retiredAt, ...sample }),
     tests: testLines.length,
     verdict: worstVerdict(testLines.map((line) => line.verdict)),
     lots: lotsOfSample(notebook.store, sampleId).map((lot) => ({ ...lot, ...(doubts.has(lot.lotId) ? { doubt: doubts.get(lot.lotId)! } : {}) })),
@@ -42,11 +48,23 @@ export function sampleView(notebook: OpenNotebook, sampleId: string): SampleView
   };
 }
 
+/** One whose code was undone before is kept again, with what is said now. */
 export function addSample(workplace: Workplace, input: ParsedInput<'sample.add'>): SampleView {
   const { notebook } = workplace;
   const { code, product, job, roll, note } = input;
-  requireOwnCode(notebook, code, '');
   const details = detailsOf(input);
+  const same = findSampleByCode(notebook.store, code);
+  if (same && isUndone(same)) {
+    const { sampleId } = same;
+    const before = fieldsOf(same, lotsOfSample(notebook.store, sampleId).map(({ lotId }) => lotId));
+    const after: SampleFields = { code, product, job, roll, note, lotIds: knownLots(notebook.store, input.lotIds), ...details };
+    notebook.append([
+      { kind: 'sample.returned', body: { sampleId, reason: ENTERED_AGAIN } },
+      ...(isDeepStrictEqual(before, after) ? [] : [{ kind: 'sample.changed' as const, body: { sampleId, before, after, reason: ENTERED_AGAIN } }]),
+    ]);
+    return sampleView(notebook, sampleId);
+  }
+  requireOwnCode(notebook, code, '');
   const isSaid = Object.values(details).some((value) => value !== null && value !== '');
   const sampleId = workplace.newId();
   notebook.append([{ kind: 'sample.added', body: { sampleId, code, product, job, roll, note, lotIds: knownLots(notebook.store, input.lotIds), ...(isSaid ? { details } : {}) } }]);
@@ -88,7 +106,12 @@ function requireSample({ store }: OpenNotebook, sampleId: string): StoredSample 
 
 function requireOwnCode({ store }: OpenNotebook, code: string, sampleId: string): void {
   const same = findSampleByCode(store, code);
-  if (same && same.sampleId !== sampleId) throw new InputError('code', code, `There is already a sample ${code}; a code names one sample only.`);
+  if (same && same.sampleId !== sampleId) throw new InputError('code', code, `There is already a sample ${code}; a code names one sample only.${isUndone(same) ? ' It was undone: add it again to use it.' : ''}`);
+}
+
+/** Added by mistake and taken back, not disposed of. */
+function isUndone({ retiredAt, retiredReason }: Pick<StoredSample, 'retiredAt' | 'retiredReason'>): boolean {
+  return retiredAt !== null && retiredReason === UNDONE;
 }
 
 function detailsOf({ customer, across, along, keptAt, retainedUntil }: Pick<ParsedInput<'sample.add'>, 'customer' | 'across' | 'along' | 'keptAt' | 'retainedUntil'>): SampleDetails {
@@ -107,9 +130,9 @@ function fieldsOf({ code, product, job, roll, note, customer, acrossMm, alongM, 
 
 /** Lists are long: a finished test gives its stored verdicts without being looked at as a whole. */
 function sampleLine(notebook: OpenNotebook, sample: StoredSample): SampleLine {
-  const { sampleId, code, product, job, roll, addedAt, retiredAt } = sample;
+  const { sampleId, code, product, job, roll, addedAt, retiredAt, retiredReason } = sample;
   const words = testsOfSample(notebook.store, sampleId).map(({ testId, verdicts }) =>
     verdicts ? worstVerdict(verdicts.map((verdict) => verdict.verdict)) : testLine(notebook, testId).verdict,
   );
-  return { sampleId, code, product, job, roll, addedAt, tests: words.length, verdict: worstVerdict(words), retired: retiredAt !== null };
+  return { sampleId, code, product, job, roll, addedAt, tests: words.length, verdict: worstVerdict(words), retired: retiredAt !== null, undone: isUndone({ retiredAt, retiredReason }) };
 }

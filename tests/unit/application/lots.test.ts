@@ -169,6 +169,66 @@ describe('a recall', () => {
   });
 });
 
+describe('what was added and undone', () => {
+  const lot = { receivedOn: null, note: '', expiresOn: null, treatedOn: null, treatedSide: null, thickness: '' };
+  const intact = async (bench: Awaited<ReturnType<typeof testBench>>) => expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
+
+  it('is a lot that is listed no more; adding its code again puts it back into use as it is typed now, and that is undone as one', async () => {
+    const bench = await testBench();
+    const { materialId } = await bench.do('material.add', { kind: 'film', name: 'PET 12 µm', supplier: '', description: '' });
+    const { lotId } = await bench.do('lot.add', { materialId, ...lot, code: 'F-101', note: 'mistyped' });
+    const listed = async () => (await bench.do('materials.list', {}))[0]!.lots.map(({ code, note, doubt }) => ({ code, note, doubt }));
+    await bench.do('undo.last', {});
+    expect(await listed()).toEqual([]);
+    expect(await bench.do('lot.get', { lotId })).toMatchObject({ doubt: 'was undone on 2026-03-02' });
+    const right = { code: 'F-101', note: 'from the press', doubt: '' };
+    expect(await bench.do('lot.add', { materialId, ...lot, code: 'F-101', note: right.note })).toMatchObject({ lotId, code: 'F-101', note: right.note });
+    expect(await listed()).toEqual([right]);
+    expect(await bench.refused('lot.add', { materialId, ...lot, code: 'F-101' })).toMatchObject({ message: 'PET 12 µm already has a lot F-101.' });
+    await bench.do('undo.last', {});
+    expect(await listed()).toEqual([]);
+    await bench.do('lot.add', { materialId, ...lot, code: 'F-101', note: right.note });
+    expect(await listed()).toEqual([right]);
+    // One that was used up is another matter: it is in use again on its page.
+    await bench.do('lot.retire', { lotId, reason: 'used up' });
+    expect(await bench.refused('lot.add', { materialId, ...lot, code: 'F-101' })).toMatchObject({ message: 'PET 12 µm already has a lot F-101; it is retired: take it back into use on its page.' });
+    await intact(bench);
+  });
+
+  it('stays listed as undone where something is made of it', async () => {
+    const bench = await testBench();
+    const { materialId } = await bench.do('material.add', { kind: 'film', name: 'PET 12 µm', supplier: '', description: '' });
+    const { lotId } = await bench.do('lot.add', { materialId, ...lot, code: 'F-101' });
+    await bench.do('undo.last', {});
+    await bench.do('sample.add', { code: 'S-778', product: '', job: '', roll: '', note: '', lotIds: [lotId] });
+    expect((await bench.do('materials.list', {}))[0]!.lots).toMatchObject([{ code: 'F-101', doubt: 'was undone on 2026-03-02' }]);
+  });
+
+  it('is a sample that is listed no more, kept again under its code with what is typed now', async () => {
+    const bench = await testBench();
+    const { sampleId } = await bench.do('sample.add', { code: 'S-778', product: 'pouch', job: 'J-1', roll: '', note: '', lotIds: [] });
+    await bench.do('undo.last', {});
+    expect(await bench.do('samples.list', { search: '' })).toEqual({ total: 0, samples: [] });
+    expect(await bench.do('sample.get', { sampleId })).toMatchObject({ retired: true, undone: true });
+    expect(await bench.do('sample.add', { code: 'S-778', product: 'brick', job: 'J-2', roll: '', note: '', lotIds: [] })).toMatchObject({ sampleId, product: 'brick', job: 'J-2', retired: false, undone: false });
+    expect(await bench.do('samples.list', { search: '' })).toMatchObject({ total: 1, samples: [{ sampleId, undone: false }] });
+    await bench.do('undo.last', {});
+    await bench.do('test.start', { sampleId, methodId: 'tape-adhesion' });
+    expect(await bench.do('samples.list', { search: '' })).toMatchObject({ samples: [{ sampleId, product: 'pouch', retired: true, undone: true }] });
+    await bench.do('sample.return', { sampleId, reason: 'it is there' });
+    await bench.do('sample.retire', { sampleId, reason: 'used up' });
+    expect(await bench.do('samples.list', { search: '' })).toMatchObject({ samples: [{ retired: true, undone: false }] });
+    await intact(bench);
+  });
+
+  it('a lot does not expire before it was received', async () => {
+    const bench = await testBench();
+    const { materialId } = await bench.do('material.add', { kind: 'film', name: 'PET 12 µm', supplier: '', description: '' });
+    expect(await bench.refused('lot.add', { materialId, ...lot, code: 'F-1', receivedOn: '2026-02-20', expiresOn: '2026-01-01' })).toMatchObject({ code: 'input', field: 'expiresOn' });
+    expect(await bench.do('lot.add', { materialId, ...lot, code: 'F-1', receivedOn: '2026-02-20', expiresOn: '2026-02-20' })).toMatchObject({ code: 'F-1' });
+  });
+});
+
 describe('the days since treatment', () => {
   const started = async (bench: Awaited<ReturnType<typeof benchWithRoll>>['bench'], sampleId: string, methodId = 'test-fluids') => bench.do('test.start', { sampleId, methodId });
   const treated = (lotId: string, code: string, treatedOn: string | null) => ({ lotId, code, receivedOn: null, note: '', expiresOn: null, treatedOn, treatedSide: null, thickness: '', reason: 'from its label' });

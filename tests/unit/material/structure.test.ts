@@ -15,8 +15,7 @@ describe('a structure as it is typed', () => {
     ['OPP 20 treated inner/white ink 2 g/m²/primer 0.3 µm/CPP 25 treated both sides', [layer('film', 'OPP', { thicknessUm: 20, treated: 'inner' }), layer('ink', 'white ink', { coatGsm: 2 }), layer('coating', 'primer', { thicknessUm: 0.3 }), layer('film', 'CPP', { thicknessUm: 25, treated: 'both' })]],
     ['metallised PET 12', [layer('film', 'metallised PET', { thicknessUm: 12 })]],
     ['paper', [layer('film', 'paper')]],
-    // A number alone after an ink or adhesive is a part of its name.
-    ['PE 40 / two-part adhesive 77', [layer('film', 'PE', { thicknessUm: 40 }), layer('adhesive', 'two-part adhesive 77')]],
+    ['PE 40 / two-part adhesive-77', [layer('film', 'PE', { thicknessUm: 40 }), layer('adhesive', 'two-part adhesive-77')]],
     ['  ', []],
   ])('%s', (typed, layers) => {
     expect(readStructure(typed)).toEqual(layers);
@@ -34,6 +33,10 @@ describe('a structure as it is typed', () => {
     ['PET 12 treated / PE 60', /on which side: outer, inner or both/],
     ['PET 12 / ink treated inner', /Layer 2 .* only a film is treated/],
     ['ink / adhesive', /at least one film/],
+    // 1.8 of what? A solvent-free adhesive lies at about 1.8 g/m² as well as 1.8 µm.
+    ['PET 12 / ink / adhesive 1,8 / PE 60', /Layer 3 \(adhesive 1,8\) has a number without its unit: say the unit, 1,8 g\/m² or 1,8 µm\./],
+    ['PET 12 / ink 2', /say the unit, 2 g\/m² or 2 µm/],
+    ['PET 12 / primer 0.3', /say the unit, 0.3 g\/m² or 0.3 µm/],
     ['PET 1.2.3', /cannot be read/],
     [Array.from({ length: 31 }, () => 'PE 5').join('/'), /at most 30 layers; this has 31/],
   ])('is refused: %s', (typed, says) => {
