@@ -14,6 +14,8 @@ interface Stood {
   /** All Tab stops as they were then, in their order. */
   stops: HTMLElement[];
   place: string;
+  /** It was switched off while it had the focus. */
+  off: boolean;
 }
 
 /**
@@ -26,27 +28,33 @@ export function focusReturn(place: () => string): (root: HTMLElement) => () => v
     let stood: Stood | null = null;
     let earlier: HTMLElement[] = [];
     let pressed = false;
+    /** On its way from one control to another the focus is at the body for a moment. */
+    let moving = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
 
     function onfocusin({ target }: FocusEvent): void {
       if (!(target instanceof HTMLElement)) return;
       if (stood) earlier = [...earlier.filter((element) => element.isConnected), stood.element].slice(-mostKnown);
-      stood = { element: target, around: [...ancestors(target, root)], stops: stopsIn(root), place: place() };
+      stood = { element: target, around: [...ancestors(target, root)], stops: stopsIn(root), place: place(), off: false };
+      moving = false;
     }
 
     /** A press beside all controls lets go of the focus on purpose. */
     function onfocusout({ relatedTarget }: FocusEvent): void {
+      moving = relatedTarget !== null;
       if (pressed && !relatedTarget) stood = null;
     }
 
     function look(): void {
-      if (!stood || document.activeElement !== document.body || stood.place !== place()) return;
+      if (!stood || moving || stood.place !== place()) return;
       const { element } = stood;
-      if (!element.isConnected) back(stood);
-      else if (!element.matches('[disabled]')) element.focus();
-      else {
+      if (element.matches('[disabled]')) {
+        stood.off = true;
         clearTimeout(timer);
-        timer = setTimeout(() => stood?.element === element && document.activeElement === document.body && back(stood), busyMs);
+        timer = setTimeout(() => stood?.element === element && element.matches('[disabled]') && document.activeElement === document.body && back(stood), busyMs);
+      } else if (document.activeElement === document.body) {
+        if (!element.isConnected) back(stood);
+        else if (stood.off) element.focus();
       }
     }
 
