@@ -2,8 +2,8 @@ import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import { spectrumOf, spectrumText } from '../../shared-lib/colour/spectrum-text.ts';
 import { typedSpectrum } from '../../shared-lib/colour/typed-spectrum.ts';
 import type { CellValue, ChoiceField, Field, ItemField, NumberField, TextField } from '../../shared-lib/method/method.ts';
-import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 import { isIsoDate } from '../../shared-lib/quantity/iso-date.ts';
+import { readInUnit } from '../../shared-lib/quantity/read-in-unit.ts';
 import { withUnit } from './with-unit.ts';
 
 /**
@@ -55,7 +55,7 @@ function unusualSpectrum(value: string): string {
 }
 
 function readNumber(field: NumberField, typed: string, where: string): number {
-  const read = readDecimal(withoutUnit(typed.trim(), field.unit));
+  const read = readInUnit(typed, field.unit ?? '');
   if ('problem' in read) {
     throw new InputError(where, shortened(typed), `${field.label} takes a number${field.unit ? ` in ${field.unit}` : ''}. ${read.problem}`);
   }
@@ -66,11 +66,6 @@ function readNumber(field: NumberField, typed: string, where: string): number {
     throw new InputError(where, shortened(typed), `${field.label} must be ${from} and at most ${withUnit(field.max, field.unit)}; read '${shortened(typed)}'.`);
   }
   return value;
-}
-
-/** The field's own unit may be typed after the number; any other is left for the number to stumble over. */
-function withoutUnit(typed: string, unit: string | undefined): string {
-  return unit && typed.endsWith(unit) ? typed.slice(0, -unit.length).trimEnd() : typed;
 }
 
 function readChoice(field: ChoiceField, typed: string, where: string): string {

@@ -1,5 +1,5 @@
 import { InputError } from '../../shared-lib/calculation/input-error.ts';
-import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
+import { readInUnit } from '../../shared-lib/quantity/read-in-unit.ts';
 
 /**
  * An amount as it is typed into a form, with its unit or without; '' is `null`.
@@ -8,7 +8,7 @@ import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
 export function typedAmount(typed: string, field: string, label: string, unit: string, range: { low: number; lowIsOut?: boolean; high: number }): number | null {
   const text = typed.trim();
   if (text === '') return null;
-  const read = readDecimal(text.endsWith(unit) ? text.slice(0, -unit.length).trimEnd() : text);
+  const read = readInUnit(text, unit);
   if ('problem' in read) throw new InputError(field, typed, `${label} takes a number in ${unit}. ${read.problem}`);
   const { value } = read;
   if (value < range.low || value > range.high || (range.lowIsOut && value === range.low)) {

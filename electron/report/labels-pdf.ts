@@ -1,5 +1,5 @@
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces.js';
-import { scanText, type LabelSize, type SampleLabel } from '../../shared-lib/report/label-sheet.ts';
+import { bytesIn, MOST_BYTES, scanText, type LabelSize, type SampleLabel } from '../../shared-lib/report/label-sheet.ts';
 import { FONT_FAMILY } from './fonts.ts';
 import { theme } from './look.ts';
 import { printDocument } from './print-document.ts';
@@ -7,22 +7,26 @@ import { printable } from './printable.ts';
 import { textHeight } from './text-height.ts';
 
 const MM = 72 / 25.4;
+/** Of the QR code: the same for every label, so that all are of one size. Only the code of a sample that is longer than it holds takes a larger one. */
+const VERSION = 4;
 
 interface Sheet {
   pageMm: [number, number];
   columns: number;
   rows: number;
-  /** The QR code takes at most: its dots are whole points. */
+  /** The room of the QR code. Its dots are whole points, of which 33 go into it. */
   codeMm: number;
   padMm: number;
   textSize: number;
+  /** Points between lines. */
+  lineGap: number;
   codeSize: number;
 }
 
 const sheets: Record<LabelSize, Sheet> = {
-  'roll-62x29': { pageMm: [62, 29], columns: 1, rows: 1, codeMm: 24, padMm: 2.2, textSize: 6.2, codeSize: 11 },
-  'sheet-24': { pageMm: [210, 297], columns: 3, rows: 8, codeMm: 26, padMm: 4.5, textSize: 6.5, codeSize: 11 },
-  'sheet-8': { pageMm: [210, 297], columns: 2, rows: 4, codeMm: 40, padMm: 9, textSize: 9, codeSize: 16 },
+  'roll-62x29': { pageMm: [62, 29], columns: 1, rows: 1, codeMm: 24, padMm: 2, textSize: 5.8, lineGap: 0, codeSize: 11 },
+  'sheet-24': { pageMm: [210, 297], columns: 3, rows: 8, codeMm: 26, padMm: 4.5, textSize: 6.5, lineGap: 1.2, codeSize: 11 },
+  'sheet-8': { pageMm: [210, 297], columns: 2, rows: 4, codeMm: 40, padMm: 9, textSize: 9, lineGap: 1.2, codeSize: 16 },
 };
 
 /** Labels of samples with their QR codes: one to a page for a label printer, or sheets of A4 of which `skip` are used up. */
@@ -52,23 +56,24 @@ export function labelsDocument(labels: SampleLabel[], size: LabelSize, skip: num
   };
 }
 
-function labelPart(original: SampleLabel, { codeMm, padMm, textSize, codeSize }: Sheet, at: { x: number; y: number }, width: number): Content {
+function labelPart(original: SampleLabel, { codeMm, padMm, textSize, lineGap, codeSize }: Sheet, at: { x: number; y: number }, width: number): Content {
   const { content: label } = printable(original);
   const [side, pad] = [codeMm * MM, padMm * MM];
   const textWidth = width - side - 2.5 * pad;
+  const scanned = scanText(original);
   const size = fitting(label.code, textWidth, codeSize, textSize * 1.25);
-  const lines = [label.product, named('Job', label.job), named('Roll', label.roll), label.position, label.notebook].filter(Boolean);
+  const lines = [label.product, named('Job', label.job), named('Roll', label.roll), label.position, label.retainedUntil && `Keep until ${label.retainedUntil}`, label.notebook].filter(Boolean);
   return {
     absolutePosition: { x: at.x + pad, y: at.y + pad },
     table: {
       widths: ['auto', textWidth],
       body: [
         [
-          { qr: scanText(original), fit: side, eccLevel: 'M', foreground: '#000000' },
+          { qr: scanned, fit: side, eccLevel: 'M', foreground: '#000000', ...(bytesIn(scanned) <= MOST_BYTES ? { version: VERSION } : {}) },
           {
             stack: [
               { text: shortened(label.code, textWidth, size, 2), bold: true, fontSize: size, margin: [0, 0, 0, 1] },
-              ...lines.map((text, index) => ({ text: shortened(text, textWidth, textSize, 1), margin: [0, 0, 0, 1.2] as [number, number, number, number], color: index === lines.length - 1 ? theme.quiet : theme.ink })),
+              ...lines.map((text, index) => ({ text: shortened(text, textWidth, textSize, 1), margin: [0, 0, 0, lineGap] as [number, number, number, number], color: index === lines.length - 1 ? theme.quiet : theme.ink })),
             ],
           },
         ],

@@ -64,7 +64,7 @@ export class LimitsDraft implements KeptDraft {
   /** Why an end cannot be read, or ''; said only once the person has tried to set the limits. */
   problemAt(line: LimitLine, end: 'lower' | 'upper'): string {
     if (!this.#checked) return '';
-    const read = readOptional(line[end]);
+    const read = readOptional(line[end], line.property.unit);
     return 'problem' in read ? read.problem : '';
   }
 
@@ -73,8 +73,8 @@ export class LimitsDraft implements KeptDraft {
     this.#checked = true;
     const limits: Limit[] = [];
     for (const line of this.lines) {
-      const lower = readOptional(line.lower);
-      const upper = readOptional(line.upper);
+      const lower = readOptional(line.lower, line.property.unit);
+      const upper = readOptional(line.upper, line.property.unit);
       if ('problem' in lower || 'problem' in upper) return false;
       if (lower.value === null && upper.value === null) continue;
       limits.push({ property: line.property.key, lower: lower.value, upper: upper.value, source: line.source.trim() });

@@ -3,16 +3,16 @@ export interface Pickable {
   id: string;
   label: string;
   detail?: string;
+  /** Found by these as well, though they are not shown. */
+  words?: string;
 }
 
-/** The items in whose label or detail every typed word occurs; those whose label begins with the text come first. */
+/** The items in whose label, detail or words every typed word occurs; those whose label begins with the text come first, those found by their words alone last. */
 export function matchingItems<Item extends Pickable>(items: Item[], typed: string): Item[] {
   const text = typed.trim().toLowerCase();
   const words = text.split(/\s+/);
-  const matches = items.filter((item) => {
-    const searched = `${item.label} ${item.detail ?? ''}`.toLowerCase();
-    return words.every((word) => searched.includes(word));
-  });
-  const first = (item: Item) => (item.label.toLowerCase().startsWith(text) ? 0 : 1);
-  return matches.sort((a, b) => first(a) - first(b));
+  const isIn = (searched: string) => words.every((word) => searched.toLowerCase().includes(word));
+  const matches = items.filter(({ label, detail = '', words: more = '' }) => isIn(`${label} ${detail} ${more}`));
+  const place = (item: Item) => (item.label.toLowerCase().startsWith(text) ? 0 : isIn(`${item.label} ${item.detail ?? ''}`) ? 1 : 2);
+  return matches.sort((a, b) => place(a) - place(b));
 }

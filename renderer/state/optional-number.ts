@@ -1,8 +1,10 @@
-import { readDecimal } from '../../shared-lib/quantity/decimal.ts';
+import { readInUnit } from '../../shared-lib/quantity/read-in-unit.ts';
 
-/** A number that may be left out, as typed; the empty field is `null`. */
-export function readOptional(typed: string): { value: number | null } | { problem: string } {
-  return typed.trim() === '' ? { value: null } : readDecimal(typed);
+/** A number that may be left out, as typed, with its unit or without; the empty field is `null`. */
+export function readOptional(typed: string, unit = ''): { value: number | null } | { problem: string } {
+  if (typed.trim() === '') return { value: null };
+  const read = readInUnit(typed, unit);
+  return unit && 'problem' in read ? { problem: `This is a number in ${unit}. ${read.problem}` } : read;
 }
 
 /** The number as it stands in a field to be changed. */

@@ -73,7 +73,7 @@ export class PlanLineDraft implements KeptDraft {
 
   problemAtLimit(limit: LimitLine, end: 'lower' | 'upper'): string {
     if (!this.#checked) return '';
-    const read = readOptional(limit[end]);
+    const read = readOptional(limit[end], limit.property.unit);
     return 'problem' in read ? read.problem : '';
   }
 
@@ -91,7 +91,7 @@ export class PlanLineDraft implements KeptDraft {
   #readLimits(): Limit[] | null {
     const limits: Limit[] = [];
     for (const { property, source, ...ends } of this.limits) {
-      const [lower, upper] = [readOptional(ends.lower), readOptional(ends.upper)];
+      const [lower, upper] = [readOptional(ends.lower, property.unit), readOptional(ends.upper, property.unit)];
       if ('problem' in lower || 'problem' in upper) return null;
       if (lower.value !== null || upper.value !== null) limits.push({ property: property.key, lower: lower.value, upper: upper.value, source: source.trim() });
     }

@@ -76,7 +76,7 @@ export const jawPickOffMethod: Method = {
   calculation: 'jaw-pick-off',
   properties: [
     { key: 'begins', title: 'Pick-off begins', unit: '°C', better: 'higher', limited: true, headline: true },
-    { key: 'margin', title: 'Above the sealing temperature', unit: '°C', better: 'higher', limited: true, headline: true },
+    { key: 'margin', title: 'Margin above the sealing temperature', unit: '°C', better: 'higher', limited: true, headline: true },
     { key: 'gradeAtSealing', title: 'Grade at the sealing temperature', unit: '', better: 'higher', kind: 'grade', limited: true, headline: false },
     { key: 'worst', title: 'Worst grade', unit: '', better: 'higher', kind: 'grade', limited: true, asRead: true, headline: false },
   ],

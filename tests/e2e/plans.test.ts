@@ -33,14 +33,18 @@ describe('a plan by keyboard', () => {
     await keys.goTo('Plans');
     await keys.pressButton(link('New plan…'));
     await heading('New plan').waitFor();
+    // Its title is asked for first; Enter there keeps nothing while there is nothing to keep.
+    await keys.reach(page.getByLabel(/^Title/));
+    await keys.press('Enter');
     await keys.reach(page.getByLabel('Begin from an end use'));
     await keys.type('Froz');
     await row(/^Print picked off by a sealing jaw/).waitFor();
     expect(await page.getByRole('checkbox', { name: 'Cold', exact: true }).isChecked()).toBe(true);
     expect(await page.getByLabel('Cold: how').inputValue()).toBe('frozen');
     const crinkle = row(/^Crinkle of the print.*after 24 h at −18 °C/);
-    expect(await crinkle.textContent()).toContain('Packs are crumpled in the freezer, where an ink film breaks that bends when warm.');
-    expect(await crinkle.textContent()).toContain('Grade after crinkling ≥ 4 (common practice)');
+    const crinkleText = (await crinkle.textContent())!.replaceAll('\u00a0', ' ');
+    expect(crinkleText).toContain('Packs are crumpled in the freezer, where an ink film breaks that bends when warm.');
+    expect(crinkleText).toContain('Grade after crinkling ≥ 4 (common practice)');
     await page.getByText('The customer’s specification and local law prevail.').waitFor();
     // Without the cold it is not proposed; with it, it is again.
     await keys.reach(page.getByRole('checkbox', { name: 'Cold', exact: true }));
@@ -60,7 +64,10 @@ describe('a plan by keyboard', () => {
     await keys.press('Enter');
     await editor.getByText('This is a whole number from 1 to 100.').waitFor();
     await keys.fill(editor.getByLabel(/^How many/), '8');
-    await keys.fill(weakest.getByLabel('At least'), '2,5');
+    await keys.fill(weakest.getByLabel('At least'), '2,5 N/cm');
+    await keys.press('Enter');
+    await weakest.getByText(/^This is a number in N\/15 mm\. Read '2,5 N\/cm'/).waitFor();
+    await keys.fill(weakest.getByLabel('At least'), '2,5 N/15 mm');
     await keys.fill(weakest.getByLabel('Who asks for it'), 'customer specification');
     await keys.press('Enter');
     await row(/^Lamination bond strength changed.*7 days after lamination.*8 specimens.*Weakest specimen ≥ 2.5 N\/15 mm \(customer specification\)/).waitFor();
@@ -76,6 +83,10 @@ describe('a plan by keyboard', () => {
     await page.getByText('Not made: Match by eye against a reference, 24 h after printing: The booth is being rebuilt').waitFor();
 
     await keys.reach(page.getByRole('combobox', { name: 'Add a test' }));
+    // By what it shows as well: no title says that plies are peeled.
+    await keys.type('peel');
+    await page.getByRole('option', { name: /^Lamination bond/ }).waitFor();
+    await keys.press('Control+A');
     await keys.type('gloss');
     await page.getByRole('option', { name: /^Specular gloss/ }).waitFor();
     await keys.press('Enter');
@@ -111,6 +122,7 @@ describe('a plan by keyboard', () => {
     await page.getByRole('option', { name: /^Dumpling pouch, frozen/ }).waitFor();
     await keys.press('Enter');
     const form = page.getByRole('form', { name: 'Follow Dumpling pouch, frozen' });
+    await form.getByRole('heading', { name: 'Follow Dumpling pouch, frozen' }).waitFor();
     await keys.fill(form.getByLabel('Left the press'), '12.1.2026');
     await keys.press('Enter');
     await form.getByText('Type a day and a time such as 2026-03-09 14:05.').waitFor();
@@ -123,11 +135,15 @@ describe('a plan by keyboard', () => {
 
   it('says on Today what is due, and starts a test with what the plan asks for at one key', async () => {
     await keys.goTo('Today');
-    await row(/^Tape adhesion.*: QF-1.*on press by the plan Dumpling pouch, frozen.*2026-01-12.*overdue/).waitFor();
-    await keys.pressButton(link(/^Tape adhesion.*: QF-1$/).first());
+    // Many tests of one moment are one short link, with their names beside it.
+    await row(/^\d tests: QF-1\s*.*Tape adhesion.*by the plan Dumpling pouch, frozen, on press.*2026-01-12.*overdue/).waitFor();
+    await notebook.picture('today-planned');
+    await keys.pressButton(link(/^\d tests: QF-1$/).first());
     await heading('QF-1').waitFor();
     await keys.pressButton(button('Start Tape adhesion of the print, on press'));
     await heading('Tape adhesion').waitFor();
+    await page.getByText(/for the plan Dumpling pouch, frozen, on press: 3 specimens asked for/).waitFor();
+    await notebook.picture('planned-sheet');
     const testId = decodeURIComponent(new URL(page.url()).hash.split('/')[2]!);
     const sheet = await callApi(page, 'test.get', { testId });
     expect(sheet.limits).toEqual([{ property: 'retainedPct', lower: 90, upper: null, source: 'common practice' }]);

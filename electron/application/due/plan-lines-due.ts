@@ -32,7 +32,7 @@ export function planLinesDue(notebook: OpenNotebook, sampleIds: readonly string[
           {
             kind: 'plan',
             ...whatOf(open, sampleCode),
-            why: `Asked for ${when} by the plan ${title}.`,
+            why: `Asked for by the plan ${title}, ${when}.`,
             dueOn: dayOf(due),
             shownFrom: Date.parse(due) - AHEAD_MS,
             sampleId,

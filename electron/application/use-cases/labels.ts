@@ -12,8 +12,8 @@ export async function sampleLabels({ notebook, surroundings }: Workplace, { samp
   const labels = sampleIds.map((sampleId, index): SampleLabel => {
     const sample = findSample(notebook.store, sampleId);
     if (!sample) throw new InputError(`sampleIds[${index}]`, sampleId, 'This sample is not in the notebook.');
-    const { code, product, job, roll, acrossMm, alongM } = sample;
-    return { code, product, job, roll, position: positionText(acrossMm, alongM), notebook: title };
+    const { code, product, job, roll, acrossMm, alongM, retainedUntil } = sample;
+    return { code, product, job, roll, position: positionText(acrossMm, alongM), retainedUntil: retainedUntil ?? '', notebook: title };
   });
   const pdf = await surroundings.renderLabels(labels, size, skip);
   const name = labels.length === 1 ? fileStem(labels[0]!.code) || 'sample' : `${labels.length}-samples`;

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { allMethods } from '../../../shared-lib/registry/methods.ts';
 import { matchingItems } from '../../../renderer/state/matching-items.ts';
+import { methodItems } from '../../../renderer/state/method-items.ts';
 import { personByKey } from '../../../renderer/state/person-by-key.ts';
 
 const items = [
@@ -14,6 +16,20 @@ describe('picking by typing', () => {
     expect(matchingItems(items, 'astm f').map((item) => item.id)).toEqual(['a', 'c']);
     expect(matchingItems(items, 'astm 904').map((item) => item.id)).toEqual(['a']);
     expect(matchingItems(items, '')).toHaveLength(3);
+  });
+});
+
+it('puts those that are found by words alone last', () => {
+  const [said, shown] = [{ id: 'a', label: 'Trouser tear', words: 'peels plies' }, { id: 'b', label: 'Blister', detail: 'peel' }];
+  expect(matchingItems([said, shown], 'peel').map(({ id }) => id)).toEqual(['b', 'a']);
+});
+
+describe('a method', () => {
+  it('is found by what it shows and by its standards', () => {
+    const found = (typed: string) => matchingItems(methodItems(allMethods), typed).map(({ id }) => id);
+    // Nothing in the title of a lamination bond says that plies are peeled.
+    expect(found('peel')).toContain('lamination-bond');
+    expect(found('F904')).toContain('lamination-bond');
   });
 });
 
