@@ -23,10 +23,16 @@ export const approvalCalls = {
       customer: line,
       pressRun: line,
       lotIds: z.array(id).max(50),
+      /** Samples of the job that stand for the press run. */
+      sampleIds: z.array(id).max(50),
       note: text,
       /** Why it takes the place of the signed approval of the same job and press run; needed where there is one. */
       replacesReason: text.default(''),
     }),
+  ),
+  /** A draft; `sampleIds: null` leaves it at all samples of the job, where nobody has said which. */
+  'approval.change': call<Approval>()(
+    z.strictObject({ approvalId: id, product: line, customer: line, lotIds: z.array(id).max(50), sampleIds: z.array(id).max(50).nullable(), note: text, reason: text.default('') }),
   ),
   'approvalLine.add': call<Approval>()(z.strictObject({ approvalId: id, title: line })),
   'approvalLine.drop': call<Approval>()(z.strictObject({ approvalId: id, lineId, reason: text })),

@@ -85,7 +85,7 @@ function lineView(notebook: OpenNotebook, line: PlanLine, times: StoredFollowedP
 }
 
 /** Whether a test was made under the conditions that a line of a plan fixes. */
-export function isAsPlanned({ store, methods }: OpenNotebook, line: PlanLine, testId: string): boolean {
+export function isAsPlanned({ store, methods }: OpenNotebook, line: Pick<PlanLine, 'conditions'>, testId: string): boolean {
   const test = loadTest(store, testId);
   const method = methods.findOfTest(test);
   return method !== undefined && conditionAgainstPlan(line, method, test.conditions) === null;

@@ -29,6 +29,8 @@ export class OpenNotebook {
   readonly methods: MethodBook;
   /** Live results by test, dropped when an entry touches the test. */
   readonly evaluations = new Map<string, Evaluation>();
+  /** How many lines were waived in a signed press approval, by the hash of its content. */
+  readonly waivedLines = new Map<string, number>();
   /** Verdicts of issued reports by `reportId`. */
   readonly reportVerdicts = new Map<string, VerdictWord>();
   /** What was worked out from the whole notebook and holds until the next entry. */

@@ -4,7 +4,7 @@ import { itemChoices } from './queries/items.ts';
 import { findEverything } from './queries/search/find-everything.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
 import { addAttachment, attachedFile, attachedPicture, unlinkAttachment } from './use-cases/attachments.ts';
-import { addApprovalLine, approvalsList, draftApproval, dropApprovalLine, getApproval, jobFacts } from './use-cases/approvals/drafting.ts';
+import { addApprovalLine, approvalsList, changeApproval, draftApproval, dropApprovalLine, getApproval, jobFacts } from './use-cases/approvals/drafting.ts';
 import { linkOffered, linkResult, observeLine, waiveLines } from './use-cases/approvals/filling.ts';
 import { approvalPdf, signApproval, withdrawApproval } from './use-cases/approvals/signing.ts';
 import { enterCondition } from './use-cases/conditions.ts';
@@ -90,6 +90,7 @@ export const useCases = {
   'approvalLine.add': addApprovalLine,
   'approvalLine.drop': dropApprovalLine,
   'approvalLine.link': linkResult,
+  'approval.change': changeApproval,
   'approval.linkOffered': linkOffered,
   'approvalLine.observe': observeLine,
   'approvalLines.waive': waiveLines,

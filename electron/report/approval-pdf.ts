@@ -31,7 +31,7 @@ export function approvalDocument(original: ApprovalContent, layout: Layout, onpa
     displayTitle: true,
     info: { title: name, author: laboratory, creator: 'Laydown', producer: 'Laydown', creationDate: new Date(signature.at) },
     pageSize: 'A4',
-    pageMargins: [page.left, 30, page.right, 32],
+    pageMargins: [page.left, 27, page.right, 29],
     defaultStyle: { font: FONT_FAMILY, fontSize: size.body, color: theme.ink, lineHeight: 1.05 },
     styles,
     footer: (number, count) => {
@@ -46,8 +46,14 @@ export function approvalDocument(original: ApprovalContent, layout: Layout, onpa
       };
     },
     content: [
-      { text: laboratory, style: 'laboratory', margin: [0, 0, 0, 3] },
-      { text: name, style: 'title', fontSize: 16, margin: [0, 0, 0, 4] },
+      {
+        columns: [
+          { text: name, style: 'title', fontSize: 16 },
+          { text: laboratory, style: 'laboratory', alignment: 'right', margin: [0, 5, 0, 0] },
+        ],
+        columnGap: 16,
+        margin: [0, 0, 0, 4],
+      },
       facts(content),
       ...(layout === 'one page'
         ? [checklist, ...closing]
@@ -62,16 +68,20 @@ export function approvalDocument(original: ApprovalContent, layout: Layout, onpa
 }
 
 function facts({ approval }: ApprovalContent): Content {
-  const { product, customer, pressRun, plan, version, lots, replaces, note } = approval;
-  const half = (pairs: [string, string][]) => keyValues(pairs, 56);
+  const { product, customer, pressRun, plan, version, lots, samples, allSamples, replaces, note } = approval;
+  const named = samples.map(({ code, roll }) => (roll ? `${code} (${roll})` : code)).join('; ');
+  // What is not said leaves no gap: the columns share what there is.
+  const said = ([['Product', product], ['Press run', pressRun], ['Customer', customer], ['Plan', `${plan}, version ${version}`]] as [string, string][]).filter(([, value]) => value !== '');
+  const half = (of: number) => keyValues(said.filter((_, index) => index % 2 === of), 56);
   return {
     stack: [
       {
-        columns: [half([['Product', product], ['Customer', customer]]), half([['Press run', pressRun], ['Plan', `${plan}, version ${version}`]])],
+        columns: [half(0), half(1)],
         columnGap: 16,
       },
       keyValues(
         [
+          ['Samples', allSamples === false ? named || 'none named' : `all of the job, nobody has said which${named ? `: ${named}` : ''}`],
           ['Lots', lots.map(({ kind, material, code }) => `${kind}: ${material}, lot ${code}`).join('; ')],
           ['Note', note],
           ['Replaces', replaces ? `an approval signed before: ${replaces.reason}` : ''],

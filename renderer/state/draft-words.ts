@@ -59,6 +59,7 @@ const kinds: Record<string, DraftKind> = {
   'planLine.change': { words: 'a line of a plan', place: makePlan, changes: true },
   'plan.retire': { words: 'the reason why a plan is retired', place: plans },
   'approval.draft': { words: 'a new press approval', place: () => approvals('') },
+  'approval.change': { words: 'changes of a press approval', place: approvals },
   'approvalLine.add': { words: 'a new line of a press approval', place: approvals },
   'approvalLine.fill': { words: 'what fills a line of a press approval', place: approvals },
   'approvalLines.waive': { words: 'the reason of a waiver', place: approvals },

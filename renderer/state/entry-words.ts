@@ -70,6 +70,7 @@ export const entryWords: Record<EntryKind, string> = {
   'planLine.tested': 'test counted for a plan',
   'approval.drafted': 'approval drafted',
   'approvalLine.added': 'approval line added',
+  'approval.changed': 'approval changed',
   'approvalLine.dropped': 'approval line dropped',
   'approvalLine.linked': 'result linked to an approval',
   'approvalLine.observed': 'observation signed',

@@ -11,11 +11,13 @@ const words: Record<LineState, (count: number) => string> = {
   open: (count) => `${count} ${count === 1 ? 'is' : 'are'} open`,
   reopened: (count) => `${count} ${count === 1 ? 'is' : 'are'} open again after a correction`,
   'falls short': (count) => `${count} ${count === 1 ? 'falls' : 'fall'} short`,
+  'too few': (count) => `${count} ${count === 1 ? 'has' : 'have'} too few readings`,
   undecided: (count) => `${count} ${count === 1 ? 'is' : 'are'} undecided`,
   'not in order': (count) => `${count} ${count === 1 ? 'was' : 'were'} seen not to be in order`,
   meets: (count) => `${count} ${count === 1 ? 'meets its limits' : 'meet their limits'}`,
   tested: (count) => `${count} ${count === 1 ? 'is' : 'are'} tested without a limit`,
   'in order': (count) => `${count} ${count === 1 ? 'was' : 'were'} seen to be in order`,
+  'seen, not measured': (count) => `${count} ${count === 1 ? 'was' : 'were'} seen, not measured`,
   waived: (count) => `${count} ${count === 1 ? 'is' : 'are'} waived`,
 };
 

@@ -3,20 +3,22 @@ import type { VerdictWord } from '../method/property-verdict.ts';
 /** What fills a line of an approval's checklist. */
 export type LineFilling =
   | { by: 'nothing' }
-  /** `current`: the linked test still stands as it was finished when it was linked. */
-  | { by: 'result'; verdict: VerdictWord; current: boolean }
-  | { by: 'observation'; inOrder: boolean };
+  /** `current`: the linked test still stands as it was finished when it was linked. `enough`: it has the rows that the plan asks for. */
+  | { by: 'result'; verdict: VerdictWord; current: boolean; enough: boolean }
+  /** `measurable`: the plan sets a limit. `overtaken`: there is a result by now, which alone decides such a line. */
+  | { by: 'observation'; inOrder: boolean; measurable: boolean; overtaken: boolean };
 
 /**
  * How a line stands. `reopened`: its linked result was corrected since. `tested`: a result, and no limit to compare it with.
- * `in order`, `not in order`: what a person saw and signed.
+ * `too few`: finished with fewer complete rows than the plan asks for. `in order`, `not in order`: what a person saw and signed;
+ * where the plan sets a limit, `seen, not measured` stands for the first.
  */
-export const lineStates = ['open', 'reopened', 'falls short', 'undecided', 'not in order', 'meets', 'tested', 'in order', 'waived'] as const;
+export const lineStates = ['open', 'reopened', 'falls short', 'too few', 'undecided', 'not in order', 'meets', 'tested', 'in order', 'seen, not measured', 'waived'] as const;
 
 export type LineState = (typeof lineStates)[number];
 
 /** Those that keep an approval from being signed, and that a named person may waive. */
-export const blockingStates = ['open', 'reopened', 'falls short', 'undecided', 'not in order'] as const satisfies readonly LineState[];
+export const blockingStates = ['open', 'reopened', 'falls short', 'too few', 'undecided', 'not in order'] as const satisfies readonly LineState[];
 
 export type BlockingState = (typeof blockingStates)[number];
 
@@ -38,9 +40,13 @@ function stateOf(filling: LineFilling): LineState {
     case 'nothing':
       return 'open';
     case 'observation':
-      return filling.inOrder ? 'in order' : 'not in order';
+      if (filling.overtaken) return 'open';
+      if (!filling.inOrder) return 'not in order';
+      return filling.measurable ? 'seen, not measured' : 'in order';
     case 'result':
       if (!filling.current) return 'reopened';
+      // More rows cannot take back that one fell short.
+      if (!filling.enough && filling.verdict !== 'falls short') return 'too few';
       return filling.verdict === 'no limit' ? 'tested' : filling.verdict;
   }
 }

@@ -1,5 +1,6 @@
 import type { approvalEntryBodies } from './approval-entries.ts';
 import type { Entry } from './entry.ts';
+import { onlyChanged } from './only-changed.ts';
 import { insert, put, remove, set } from './table-change.ts';
 import type { ChangeOf, TableName } from './tables.ts';
 
@@ -16,10 +17,11 @@ export function approvalChanges(entry: ApprovalEntry): ChangeOf<TableName>[] {
   const { seq, by, occurredAt } = entry;
   switch (entry.kind) {
     case 'approval.drafted': {
-      const { lotIds, replaces, ...approval } = entry.body;
+      const { lotIds, sampleIds, replaces, ...approval } = entry.body;
       return [
         insert('approval', {
           ...approval,
+          samplesSaid: sampleIds ? 1 : 0,
           replaces: replaces?.approvalId ?? null,
           replacesReason: replaces?.reason ?? '',
           draftedAt: occurredAt,
@@ -38,18 +40,29 @@ export function approvalChanges(entry: ApprovalEntry): ChangeOf<TableName>[] {
           replacedBy: null,
           replacedSeq: null,
         }),
-        ...lotIds.map((lotId, place) => insert('approval_lot', { approvalId: approval.approvalId, lotId, place })),
+        ...lotsOf(approval.approvalId, lotIds),
+        ...samplesOf(approval.approvalId, sampleIds ?? []),
+      ];
+    }
+    case 'approval.changed': {
+      const { approvalId, before, after } = entry.body;
+      const { lotIds, sampleIds, ...approval } = onlyChanged(before, after);
+      const said = sampleIds === undefined ? {} : { samplesSaid: sampleIds ? (1 as const) : (0 as const) };
+      return [
+        ...(Object.keys({ ...approval, ...said }).length > 0 ? [set('approval', { approvalId }, { ...approval, ...said })] : []),
+        ...(lotIds ? [remove('approval_lot', { approvalId }), ...lotsOf(approvalId, lotIds)] : []),
+        ...(sampleIds === undefined ? [] : [remove('approval_sample', { approvalId }), ...samplesOf(approvalId, sampleIds ?? [])]),
       ];
     }
     case 'approvalLine.added':
       return [put('approval_line', { ...entry.body, addedSeq: seq })];
     case 'approvalLine.dropped': {
       const { reason: _inTheRecord, ...line } = entry.body;
-      return [remove('approval_line', line)];
+      return [remove('approval_line', line), remove('approval_link', line)];
     }
     case 'approvalLine.linked': {
       const { approvalId, lineId, result } = entry.body;
-      return [put('approval_line', { approvalId, lineId, ...result, linkedBy: by, linkedAt: occurredAt, ...NOT_OBSERVED, ...NOT_WAIVED })];
+      return [put('approval_line', { approvalId, lineId, ...result, linkedBy: by, linkedAt: occurredAt, ...NOT_OBSERVED, ...NOT_WAIVED }), put('approval_link', { approvalId, lineId, testId: result.testId, seq })];
     }
     case 'approvalLine.observed': {
       const { approvalId, lineId, inOrder, remark, signature } = entry.body;
@@ -73,4 +86,12 @@ export function approvalChanges(entry: ApprovalEntry): ChangeOf<TableName>[] {
       return [set('approval', { approvalId }, { withdrawnReason: reason, withdrawnBy: signature.personId, withdrawnAt: signature.at, withdrawnSeq: seq })];
     }
   }
+}
+
+function lotsOf(approvalId: string, lotIds: readonly string[]): ChangeOf<TableName>[] {
+  return lotIds.map((lotId, place) => insert('approval_lot', { approvalId, lotId, place }));
+}
+
+function samplesOf(approvalId: string, sampleIds: readonly string[]): ChangeOf<TableName>[] {
+  return sampleIds.map((sampleId, place) => insert('approval_sample', { approvalId, sampleId, place }));
 }

@@ -1,9 +1,11 @@
 import type { ApprovalEntry } from './approval-changes.ts';
+import type { ApprovalFields } from './approval-entries.ts';
+import { changedFields, type FieldWords } from './changed-fields.ts';
 import type { EntryNames } from './entry-names.ts';
-import { because, ended } from './sentence.ts';
+import { because, ended, type EntrySentence } from './sentence.ts';
 
 /** An entry about a press approval in one sentence. */
-export function approvalSentence(entry: ApprovalEntry, names: EntryNames): string {
+export function approvalSentence(entry: ApprovalEntry, names: EntryNames): EntrySentence | string {
   const approval = names.approval(entry.body.approvalId);
   const line = 'lineId' in entry.body ? names.approvalLine(entry.body.approvalId, entry.body.lineId) : '';
   switch (entry.kind) {
@@ -12,17 +14,22 @@ export function approvalSentence(entry: ApprovalEntry, names: EntryNames): strin
       const instead = replaces ? `, to take the place of the signed one: ${ended(replaces.reason)}` : '.';
       return `Drafted ${approval} from the plan ${names.plan(planId)}, version ${version}${instead}`;
     }
+    case 'approval.changed': {
+      const { said, correction } = changedFields(fieldWords(names), entry.body);
+      return { text: `Changed ${approval}: ${said}${because(entry.body.reason)}`, correction };
+    }
     case 'approvalLine.added':
       return `Added the line “${entry.body.title}” to ${approval}.`;
     case 'approvalLine.dropped':
       return `Dropped a line that had been added to ${approval}: ${ended(entry.body.reason)}`;
     case 'approvalLine.linked': {
-      const { result, reason } = entry.body;
-      return `Took ${names.test(result.testId)} for the line “${line}” of ${approval}${because(reason)}`;
+      const { result, insteadOf, reason } = entry.body;
+      const instead = insteadOf === undefined || insteadOf === result.testId ? '' : `, instead of ${names.test(insteadOf)}`;
+      return `Took ${names.test(result.testId)} for the line “${line}” of ${approval}${instead}${because(reason)}`;
     }
     case 'approvalLine.observed': {
-      const { remark, reason, signature } = entry.body;
-      const why = reason ? ` Observed again: ${ended(reason)}` : '';
+      const { remark, insteadOf, reason, signature } = entry.body;
+      const why = insteadOf ? ` It takes the place of ${names.test(insteadOf)}${because(reason)}` : reason ? ` Observed again: ${ended(reason)}` : '';
       return `${names.person(signature.personId)} ${signature.meaning}, on ${approval}${because(remark)}${why}`;
     }
     case 'approvalLine.waived': {
@@ -42,6 +49,18 @@ const inWords: Record<Extract<ApprovalEntry, { kind: 'approvalLine.waived' }>['b
   open: 'was open',
   reopened: 'was open again after a correction',
   'falls short': 'falls short',
+  'too few': 'has too few readings',
   undecided: 'is undecided',
   'not in order': 'was seen not to be in order',
 };
+
+function fieldWords(names: EntryNames): FieldWords<ApprovalFields> {
+  const text = (value: string) => value;
+  return {
+    product: { label: 'product', text },
+    customer: { label: 'customer', text },
+    lotIds: { label: 'lots', text: (lotIds) => lotIds.map((lotId) => names.lot(lotId)).join(', ') },
+    sampleIds: { label: 'samples', text: (sampleIds) => (sampleIds === null ? 'all of the job' : sampleIds.map((sampleId) => names.sample(sampleId)).join(', ')) },
+    note: { label: 'note', text },
+  };
+}

@@ -12,6 +12,8 @@ export interface ApprovalTables {
     customer: string;
     pressRun: string;
     note: string;
+    /** 1: `approval_sample` holds those that stand for the press run; 0: all samples of the job do. */
+    samplesSaid: 0 | 1;
     replaces: string | null;
     replacesReason: string;
     draftedAt: string;
@@ -31,6 +33,9 @@ export interface ApprovalTables {
     replacedSeq: number | null;
   };
   approval_lot: { approvalId: string; lotId: string; place: number };
+  approval_sample: { approvalId: string; sampleId: string; place: number };
+  /** Every test that ever filled a line. */
+  approval_link: { approvalId: string; lineId: string; testId: string; seq: number };
   /** What fills a line of an approval: a linked result or an observation, and a waiver. A line of the plan has no row before. */
   approval_line: {
     approvalId: string;

@@ -19,6 +19,8 @@ export interface ApprovalHeading {
   draftedBy: string;
   lines: number;
   standing: ApprovalStanding;
+  /** The same in words: 'signed, 2 lines waived'. */
+  standingWords: string;
   /** What blocks a draft, who signed or withdrew it: one sentence. */
   standingText: string;
 }
@@ -29,8 +31,10 @@ export interface Approval extends ApprovalHeading {
   newestVersion: string;
   note: string;
   lots: LotView[];
-  /** Samples of the job. */
-  samples: { sampleId: string; code: string }[];
+  /** That stand for the press run. */
+  samples: ApprovalSample[];
+  /** Nobody has said which: all samples of the job. Absent where it was signed before that was asked: so too. */
+  allSamples?: boolean;
   checklist: ApprovalLine[];
   /** '6 lines: 4 meet their limits …' */
   summary: string;
@@ -43,6 +47,8 @@ export interface Approval extends ApprovalHeading {
   signed: SignedName | null;
   /** Results that were corrected after it was signed, one sentence each. */
   correctedLater: string[];
+  /** Lots that were retired after it was signed, one sentence each. */
+  retiredLater: string[];
   withdrawn: (SignedName & { reason: string }) | null;
   replaces: { approvalId: string; reason: string } | null;
   replacedBy: string | null;
@@ -68,14 +74,20 @@ export interface ApprovalLine {
   replicatesText: string;
   limitTexts: string[];
   state: LineState;
-  /** Why its result is to be taken again, in one sentence; '' where it stands as it was linked. */
+  /** '1 of 10 positions': complete rows of its result where they are fewer than asked for; '' or absent otherwise. */
+  tooFew?: string;
+  /** Why what filled it does so no more, in one sentence; '' where it does. */
   remark: string;
   result: ApprovalResult | null;
   observation: { inOrder: boolean; remark: string; name: string; role: string; at: string } | null;
   /** Also one that holds no more, because the line stands otherwise now. */
   waiver: { reason: string; name: string; role: string; at: string; holds: boolean } | null;
-  /** Finished tests of the job that may fill it, the likeliest first. */
-  offers: { testId: string; sampleCode: string; method: string; finishedAt: string; verdict: VerdictWord }[];
+  /** Results that filled it before another did, the newest first; absent where it was signed before they were named. */
+  earlier?: EarlierResult[];
+  /** Finished tests of the approval's samples that may fill it, the likeliest first. */
+  offers: { testId: string; sampleCode: string; roll: string; method: string; finishedAt: string; verdict: VerdictWord }[];
+  /** Why what a person saw does not fill it, in one sentence; '' where it may. Absent once it is signed. */
+  onlyMeasured?: string;
 }
 
 /** The test that fills a line. */
@@ -83,19 +95,41 @@ export interface ApprovalResult {
   testId: string;
   method: string;
   sampleCode: string;
+  /** Of the sample; absent where it was signed before it was shown. */
+  roll?: string;
   finishedAt: string;
   finishedBy: string;
+  /** The worst of its properties; absent where it was signed before it was kept. */
+  verdict?: VerdictWord;
   /** Each compared with the plan's limit, and with the test's own where that is another. */
   properties: PropertyLine[];
-  /** What makes it doubtful and was not read from it: an expired fluid, an instrument out of calibration, a bad lot. One sentence each. */
+  /** What makes it doubtful and was not read from it: an expired fluid, an instrument out of calibration, a bad lot; that others say otherwise, that it is old. One sentence each. */
   doubts: string[];
+}
+
+export interface ApprovalSample {
+  sampleId: string;
+  code: string;
+  roll?: string;
+}
+
+/** A result that filled a line until another did. */
+export interface EarlierResult {
+  testId: string;
+  sampleCode: string;
+  roll: string;
+  /** '' where it is not finished any more. */
+  finishedAt: string;
+  /** 'Mean bond strength 0.4 N/15 mm'. */
+  text: string;
+  verdict: VerdictWord;
 }
 
 /** What the notebook knows about a job: a draft begins from it. */
 export interface JobFacts {
   product: string;
   customer: string;
-  samples: { sampleId: string; code: string }[];
+  samples: { sampleId: string; code: string; roll: string; addedAt: string; lotIds: string[] }[];
   lotIds: string[];
   /** The plan that a sample of the job follows, or that is made for the product; `null` for none. */
   planId: string | null;

@@ -45,5 +45,5 @@ export interface RecallView {
   /** `by`: whether its formulation names such a lot, one of its samples is made of it, or both. */
   trials: { trialId: string; trialSetId: string; name: string; set: string; by: 'formulation' | 'sample' | 'formulation and sample' }[];
   reports: { reportId: string; number: string; title: string; recipient: string; issuedOn: string; replaced: boolean }[];
-  approvals: { approvalId: string; title: string; customer: string; state: 'draft' | 'signed' | 'withdrawn' | 'replaced' }[];
+  approvals: { approvalId: string; title: string; customer: string; pressRun: string; state: 'draft' | 'signed' | 'withdrawn' | 'replaced' }[];
 }

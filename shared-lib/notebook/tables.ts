@@ -138,6 +138,8 @@ export const tableKeys = {
   approval_lot: ['approvalId', 'lotId'],
   approval_line: ['approvalId', 'lineId'],
   merge: ['mergeId'],
+  approval_sample: ['approvalId', 'sampleId'],
+  approval_link: ['approvalId', 'lineId', 'testId'],
   merge_run: ['firstSeq'],
   merge_conflict: ['mergeId', 'here', 'there'],
   entry_mention: ['thing', 'seq'],

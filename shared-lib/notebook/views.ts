@@ -192,6 +192,8 @@ export interface ReportLine {
   verdict: VerdictWord;
   replaces: string | null;
   replacedBy: string | null;
+  /** Lots of its samples that were retired since it was issued, one sentence each. */
+  retiredLots: string[];
 }
 
 /** The first lines of a CSV trace and how they were read, for the person to confirm or change. */

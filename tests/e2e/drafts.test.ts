@@ -30,7 +30,7 @@ beforeAll(async () => {
   } = await callApi(page, 'test.start', { sampleId, methodId: 'test-fluids' }));
   const gloss = { lineId: 'gloss', methodId: 'gloss', moment: { from: 'printing' as const, hours: 0 }, preparation: '', conditions: {}, replicates: 3, limits: [], reasons: [{ stress: '', text: 'The laboratory asks for it.' }] };
   const { planId } = await callApi(page, 'plan.add', { content: { title: 'Brick', product: '', customer: '', endUse: '', stresses: [], lines: [gloss], dropped: [], note: '' } });
-  ({ approvalId } = await callApi(page, 'approval.draft', { job: 'J-1', product: 'coffee brick', customer: '', pressRun: '', planId, lotIds: [], note: '' }));
+  ({ approvalId } = await callApi(page, 'approval.draft', { job: 'J-1', product: 'coffee brick', customer: '', pressRun: '', planId, lotIds: [], sampleIds: [sampleId], note: '' }));
   await callApi(page, 'approvalLine.add', { approvalId, title: 'Barcode reads' });
 });
 

@@ -1,14 +1,15 @@
-import { approvalStanding, type ApprovalStanding } from '../../../shared-lib/approval/approval-standing.ts';
+import { approvalStanding, standingWords, type ApprovalStanding } from '../../../shared-lib/approval/approval-standing.ts';
 import { blockingSummary, checklistSummary } from '../../../shared-lib/approval/checklist-summary.ts';
 import { isBlocking } from '../../../shared-lib/approval/line-state.ts';
 import type { Caution } from '../../../shared-lib/method/method.ts';
-import type { Approval, ApprovalHeading, SignedName } from '../../../shared-lib/notebook/approval-views.ts';
+import type { Approval, ApprovalHeading, ApprovalLine, SignedName } from '../../../shared-lib/notebook/approval-views.ts';
 import { lineName } from '../../../shared-lib/plan/line-texts.ts';
 import type { ApprovalContent } from '../../../shared-lib/report/approval-content.ts';
 import { sha256Hex } from '../../store/journal.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
-import { correctedTests, countAddedLines, findApproval, samplesOfJob, type StoredApproval } from '../queries/approvals.ts';
+import { correctedTests, countAddedLines, findApproval, samplesOfApproval, type StoredApproval } from '../queries/approvals.ts';
+import { lotsRetiredSinceSigning } from '../queries/lots-retired-since.ts';
 import { lotsOfApproval } from '../queries/materials.ts';
 import { nameOf, personAt } from '../queries/people.ts';
 import { findPlan, findPlanVersion } from '../queries/plans.ts';
@@ -30,13 +31,14 @@ export function requireApproval({ store }: OpenNotebook, approvalId: string): St
 export function approvalView(notebook: OpenNotebook, approvalId: string): Approval {
   const stored = requireApproval(notebook, approvalId);
   const view = stored.contentSha256 === null ? draftView(notebook, stored) : frozenApproval(notebook, stored.contentSha256).approval;
-  const corrected = correctedLater(notebook, stored);
+  const later = laterOf(notebook, stored);
   return {
     ...view,
-    ...headingOf(notebook, stored, view.checklist, corrected),
+    ...headingOf(notebook, stored, view.checklist, later),
     newestVersion: findPlan(notebook.store, stored.planId)?.version ?? stored.version,
     signed: signedName(notebook, stored.signedBy, stored.signedAt, stored.signedSeq, stored.signedMeaning),
-    correctedLater: corrected,
+    correctedLater: later.corrected,
+    retiredLater: later.retired,
     withdrawn: withdrawnOf(notebook, stored),
     replacedBy: stored.replacedBy,
   };
@@ -44,17 +46,25 @@ export function approvalView(notebook: OpenNotebook, approvalId: string): Approv
 
 /** Only a draft is worked out line by line: nothing blocks one that was signed or withdrawn. */
 export function approvalHeading(notebook: OpenNotebook, stored: StoredApproval): ApprovalHeading {
-  return headingOf(notebook, stored, stored.signedSeq === null && stored.withdrawnSeq === null ? standingLines(notebook, stored) : [], correctedLater(notebook, stored));
+  return headingOf(notebook, stored, stored.signedSeq === null && stored.withdrawnSeq === null ? standingLines(notebook, stored) : [], laterOf(notebook, stored));
 }
 
-function headingOf({ store }: OpenNotebook, stored: StoredApproval, checklist: StandingLine[], corrected: string[]): ApprovalHeading {
+/** What came to light after a signature, one sentence each. */
+interface Later {
+  corrected: string[];
+  retired: string[];
+}
+
+function headingOf(notebook: OpenNotebook, stored: StoredApproval, checklist: StandingLine[], later: Later): ApprovalHeading {
+  const { store } = notebook;
   const { approvalId, planId, version, product, job, customer, pressRun, draftedAt, draftedBy } = stored;
   const blocking = checklist.filter(({ state }) => isBlocking(state));
   const standing = approvalStanding({
     signed: stored.signedSeq !== null,
     withdrawn: stored.withdrawnSeq !== null,
     replaced: stored.replacedSeq !== null,
-    correctedLater: corrected.length,
+    correctedLater: later.corrected.length,
+    retiredLater: later.retired.length,
     blocking: blocking.length,
   });
   const content = findPlanVersion(store, planId, version)?.content;
@@ -70,7 +80,8 @@ function headingOf({ store }: OpenNotebook, stored: StoredApproval, checklist: S
     draftedBy: nameOf(store, draftedBy),
     lines: (content?.lines.length ?? 0) + countAddedLines(store, approvalId),
     standing,
-    standingText: standingText(store, stored, standing, blocking, corrected),
+    standingWords: standingWords(standing, stored.contentSha256 === null ? 0 : waivedLines(notebook, stored.contentSha256)),
+    standingText: standingText(store, stored, standing, blocking, later),
   };
 }
 
@@ -81,7 +92,14 @@ export function frozenApproval({ store }: OpenNotebook, sha256: string): Approva
   return JSON.parse(Buffer.from(bytes).toString('utf8')) as ApprovalContent;
 }
 
-type Draft = Omit<Approval, keyof ApprovalHeading | 'newestVersion' | 'signed' | 'correctedLater' | 'withdrawn' | 'replacedBy'>;
+/** What is signed never changes, and its file is large: the lines that were waived are counted once. */
+function waivedLines(notebook: OpenNotebook, sha256: string): number {
+  const known = notebook.waivedLines.get(sha256) ?? frozenApproval(notebook, sha256).approval.checklist.filter(({ state }) => state === 'waived').length;
+  notebook.waivedLines.set(sha256, known);
+  return known;
+}
+
+type Draft = Omit<Approval, keyof ApprovalHeading | 'newestVersion' | 'signed' | 'correctedLater' | 'retiredLater' | 'withdrawn' | 'replacedBy'>;
 
 function draftView(notebook: OpenNotebook, stored: StoredApproval): Draft {
   const { store } = notebook;
@@ -92,18 +110,24 @@ function draftView(notebook: OpenNotebook, stored: StoredApproval): Draft {
     planId,
     note,
     lots,
+    samples: samplesOfApproval(store, stored).map(({ sampleId, code, roll }) => ({ sampleId, code, roll })),
+    allSamples: stored.samplesSaid === 0,
     summary: checklistSummary(checklist.map(({ state, waiver }) => ({ state, waivedBy: waiver?.name ?? '' }))),
     blocking: blockingSummary(checklist.map(({ state }) => state)),
     cautions: cautionsOf(notebook, stored),
     replaces: replaces === null ? null : { approvalId: replaces, reason: replacesReason },
   };
-  const signedFor = { ...what, version, product, job, customer, pressRun, checklist: checklist.map((line) => ({ ...line, offers: [] })) };
+  const signedFor = { ...what, version, product, job, customer, pressRun, checklist: checklist.map(asSigned) };
   return {
     ...what,
     checklist,
-    samples: samplesOfJob(store, job).map(({ sampleId, code }) => ({ sampleId, code })),
     digest: sha256Hex(Buffer.from(JSON.stringify(signedFor), 'utf8')),
   };
+}
+
+/** A line without what it may still be filled by. */
+export function asSigned({ onlyMeasured: _, ...line }: ApprovalLine): ApprovalLine {
+  return { ...line, offers: [] };
 }
 
 function cautionsOf(notebook: OpenNotebook, { planId, version }: StoredApproval): Approval['cautions'] {
@@ -130,6 +154,12 @@ function withdrawnOf(notebook: OpenNotebook, { withdrawnBy, withdrawnAt, withdra
   return by && { ...by, reason: withdrawnReason };
 }
 
+function laterOf(notebook: OpenNotebook, stored: StoredApproval): Later {
+  const { store, worked } = notebook;
+  const retired = worked.get('lots retired since signing', store.entryCount, () => lotsRetiredSinceSigning(store));
+  return { corrected: correctedLater(notebook, stored), retired: retired.get(stored.approvalId) ?? [] };
+}
+
 /** Nothing for a draft: there, such a line is open again. */
 function correctedLater(notebook: OpenNotebook, { approvalId, signedSeq }: StoredApproval): string[] {
   if (signedSeq === null) return [];
@@ -147,7 +177,7 @@ function blockingText(blocking: StandingLine[]): string {
   return `Of its lines, ${blockingSummary(blocking.map(({ state }) => state))}${names}.`;
 }
 
-function standingText(store: NotebookStore, stored: StoredApproval, standing: ApprovalStanding, blocking: StandingLine[], corrected: string[]): string {
+function standingText(store: NotebookStore, stored: StoredApproval, standing: ApprovalStanding, blocking: StandingLine[], { corrected, retired }: Later): string {
   switch (standing) {
     case 'blocked':
       return blockingText(blocking);
@@ -156,7 +186,9 @@ function standingText(store: NotebookStore, stored: StoredApproval, standing: Ap
     case 'signed':
       return `By ${nameOf(store, stored.signedBy ?? '')}.`;
     case 'signed, corrected later':
-      return `Stands on a result that was corrected later: ${corrected.join(' ')}`;
+      return [`Stands on a result that was corrected later: ${corrected.join(' ')}`, ...retired].join(' ');
+    case 'signed, lot retired later':
+      return `Stands on a lot that was retired later: ${retired.join(' ')}`;
     case 'withdrawn':
       return `By ${nameOf(store, stored.withdrawnBy ?? '')}: ${stored.withdrawnReason}`;
     case 'replaced':

@@ -5,6 +5,7 @@ import type { PlanLine } from '../../../shared-lib/plan/plan.ts';
 import { headlineLines, judgeProperties, propertyLines } from '../../../shared-lib/report/property-line.ts';
 import { worstVerdict } from '../../../shared-lib/report/worst-verdict.ts';
 import { doubtFlags } from '../doubt-flags.ts';
+import { limitDoubts } from './limit-doubts.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { nameOf } from '../queries/people.ts';
 import { findSample } from '../queries/samples.ts';
@@ -13,7 +14,8 @@ import { loadTest } from '../queries/tests.ts';
 
 /**
  * The result of a finished test as a line shows it, with its verdict. Each limit of the plan is compared with, whatever limits
- * the test itself was given; the test's own limits count as well where they are others.
+ * the test itself was given; the test's own limits count as well where they are others. Where both set the same one, it is the
+ * plan's, with who sets it there; what differs is said among the doubts.
  * @param limits of the plan; none for a line that a person added
  */
 export function lineResult(notebook: OpenNotebook, testId: string, limits: PlanLine['limits']): { result: ApprovalResult; verdict: VerdictWord } {
@@ -21,23 +23,30 @@ export function lineResult(notebook: OpenNotebook, testId: string, limits: PlanL
   const test = loadTest(store, testId);
   const method = methods.findOfTest(test);
   const { finished } = test;
-  const shown = { testId, method: method?.title ?? test.methodId, sampleCode: findSample(store, test.sampleId)?.code ?? '' };
-  if (!method || !finished) return { result: { ...shown, finishedAt: finished?.at ?? '', finishedBy: '', properties: [], doubts: [] }, verdict: 'undecided' };
+  const sample = findSample(store, test.sampleId);
+  const shown = { testId, method: method?.title ?? test.methodId, sampleCode: sample?.code ?? '', roll: sample?.roll ?? '' };
+  if (!method || !finished) return { result: { ...shown, finishedAt: finished?.at ?? '', finishedBy: '', verdict: 'undecided', properties: [], doubts: [] }, verdict: 'undecided' };
   const asked = judgeProperties(method, finished.results, limits, test.rule, studiesInUse(store, methods, test, test.finishedSeq)).filter(({ limit }) => limit !== null);
   const own = finished.verdicts.filter(({ limit }) => limit !== null);
   // The verdict that was stored is the one that was seen: it stands where it is about the same limit.
-  const againstPlan = asked.map((verdict) => own.find((other) => isSameLimit(other, verdict)) ?? verdict);
-  const compared = [...againstPlan, ...own.filter((verdict) => !againstPlan.includes(verdict))];
+  const againstPlan = asked.map((verdict) => {
+    const seen = own.find((other) => isSameLimit(other, verdict));
+    return seen ? { ...seen, limit: verdict.limit } : verdict;
+  });
+  const others = own.filter((verdict) => !asked.some((planned) => isSameLimit(planned, verdict)));
+  const compared = [...againstPlan, ...others];
   const lines = propertyLines(method, finished.results, compared.length > 0 ? compared : finished.verdicts, []);
+  const verdict = worstVerdict(compared.map((one) => one.verdict));
   return {
     result: {
       ...shown,
       finishedAt: finished.at,
       finishedBy: nameOf(store, finished.by),
+      verdict,
       properties: compared.length > 0 ? lines : headlineLines(method, lines),
-      doubts: doubtFlags(store, test, method).map(({ text }) => text),
+      doubts: [...doubtFlags(store, test, method).map(({ text }) => text), ...limitDoubts(method, limits, own)],
     },
-    verdict: worstVerdict(compared.map(({ verdict }) => verdict)),
+    verdict,
   };
 }
 

@@ -2,6 +2,8 @@ import type { Approval } from '../../../shared-lib/notebook/approval-views.ts';
 import type { DemoBench } from './demo-bench.ts';
 import { demoPassphrases } from './demo-signatures.ts';
 
+/** The limits of a release are those that the customer and the filling line set. */
+const SET_BY: Record<string, string> = { 'residual-solvent': 'Customer specification, revision B', 'heat-resistance': 'Jaws of the packing line, 125 °C' };
 const LINES = ['residual-solvent, on press', 'heat-resistance, 24 h after printing, against a hot bar', 'lamination-bond, 7 days after lamination'];
 const COOL_JAWS = 'The filling line of this order seals at 110 °C, below the interval';
 const COLOUR = 'Colour matches the approved print';
@@ -18,13 +20,13 @@ export async function approvePressRuns(bench: DemoBench, pouchPlanId: string): P
   const { content } = await bench.do('plan.get', { planId: pouchPlanId });
   const lines = content.lines
     .filter(({ lineId }) => LINES.includes(lineId))
-    .map((line) => (line.methodId === 'heat-resistance' ? { ...line, limits: line.limits.map((limit) => ({ ...limit, lower: 125, source: 'Sealing jaws of the filling line' })) } : line));
+    .map((line) => ({ ...line, limits: line.limits.map((limit) => ({ ...limit, ...(line.methodId === 'heat-resistance' ? { lower: 125 } : {}), source: SET_BY[line.methodId] ?? limit.source })) }));
   const { planId } = await bench.do('plan.add', {
     content: { ...content, title: 'Dumpling pouch, release of a press run', endUse: '', stresses: [], lines, dropped: [], note: 'What must be known before the rolls leave the hall.' },
   });
-  const { lotIds } = await bench.do('approval.job', { job: 'J-4418' });
+  const { lotIds, samples } = await bench.do('approval.job', { job: 'J-4418' });
   const lots = (await bench.do('materials.list', {})).flatMap((material) => material.lots).filter(({ lotId }) => lotIds.includes(lotId));
-  const draft = (pressRun: string, ink: string, note: string) =>
+  const draft = (pressRun: string, sampleCode: string, ink: string, note: string) =>
     bench.do('approval.draft', {
       planId,
       product: content.product,
@@ -32,6 +34,7 @@ export async function approvePressRuns(bench: DemoBench, pouchPlanId: string): P
       customer: content.customer,
       pressRun,
       lotIds: lots.filter(({ kind, material }) => kind !== 'laminate' && (kind !== 'ink' || material.includes(ink))).map(({ lotId }) => lotId),
+      sampleIds: samples.filter(({ code }) => code === sampleCode).map(({ sampleId }) => sampleId),
       note,
     });
   const take = async (approval: Approval, title: string, sampleCode: string): Promise<Approval> => {
@@ -50,7 +53,7 @@ export async function approvePressRuns(bench: DemoBench, pouchPlanId: string): P
   const waive = (approval: Approval, methodTitle: string, reason: string) =>
     bench.do('approvalLines.waive', { approvalId: approval.approvalId, lineIds: [approval.checklist.find(({ title }) => title.startsWith(methodTitle))!.lineId], reason, ...signing('TV') });
 
-  const control = await takeLines(await draft('roll 1, present ink R0', 'R0', ''), 'Q-26-004');
+  const control = await takeLines(await draft('roll 1, present ink R0', 'Q-26-004', 'R0', ''), 'Q-26-004');
   await addLine(control, COLOUR);
   await take(await bench.do('approval.get', { approvalId: control.approvalId }), COLOUR, 'Q-26-004');
   await see(control, 'Register is within tolerance', '0,2 mm at most over the web');
@@ -58,7 +61,7 @@ export async function approvePressRuns(bench: DemoBench, pouchPlanId: string): P
   const { digest } = await waive(control, 'Heat', COOL_JAWS);
   await bench.do('approval.sign', { approvalId: control.approvalId, digest, ...signing('AQ') });
 
-  const trial = await takeLines(await draft('roll 2, trial ink R7', 'R7', 'A waiver for the bond is asked of Abena Quist; until then the roll waits.'), 'Q-26-005');
+  const trial = await takeLines(await draft('roll 2, trial ink R7', 'Q-26-005', 'R7', 'A waiver for the bond is asked of Abena Quist; until then the roll waits.'), 'Q-26-005');
   await see(trial, 'Barcode reads', 'ten of ten');
   await waive(trial, 'Heat', COOL_JAWS);
 }

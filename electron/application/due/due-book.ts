@@ -1,6 +1,6 @@
 import type { OpenNotebook } from '../open-notebook.ts';
 import { approvalsDue } from '../approvals/approvals-due.ts';
-import { isInApproval } from '../queries/approvals.ts';
+import { isInApproval, isOfDraft } from '../queries/approvals.ts';
 import { groupBy } from '../queries/group-by.ts';
 import { changesSince, type Change } from './changes-since.ts';
 import { followUpsDue } from './follow-ups-due.ts';
@@ -9,8 +9,8 @@ import { isRetest, retestsDue } from './retests-due.ts';
 import type { StandingDue } from './standing-due.ts';
 import { unfinishedDue } from './unfinished-due.ts';
 
-/** An approval names people, samples and methods, and stands on a plan and on tests with their studies. */
-const FOR_APPROVALS = /^(approval|person\.changed|sample\.changed|study\.)/;
+/** An approval names people, samples and methods, and stands on a plan, on lots and on tests with their studies. */
+const FOR_APPROVALS = /^(approval|person\.changed|sample\.(added|changed)|lot\.(retired|returned|madeFrom)|study\.)/;
 
 /**
  * What tests, samples, lots and approvals ask for, kept while the notebook is open. Today is asked for after every entry:
@@ -57,5 +57,5 @@ export class DueBook {
 }
 
 function concernsApproval({ store }: OpenNotebook, { kind, testId }: Change): boolean {
-  return FOR_APPROVALS.test(kind) || (testId !== null && isInApproval(store, testId));
+  return FOR_APPROVALS.test(kind) || (testId !== null && (isInApproval(store, testId) || isOfDraft(store, testId)));
 }

@@ -1,5 +1,6 @@
 import type { RecallView } from '../../../shared-lib/notebook/material-views.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
+import { SAMPLE_IS_LISTED } from './holds-something.ts';
 
 /** The lot itself and all that was made from it, to begin a query with; ends also where there is a loop. */
 const MADE = `WITH RECURSIVE made(lotId) AS (SELECT ? UNION SELECT lot_part.lotId FROM lot_part JOIN made ON lot_part.partId = made.lotId),
@@ -12,7 +13,7 @@ export function samplesOnLot(store: NotebookStore, lotId: string): RecallView['s
       `${MADE} SELECT sampleId, code, product, job, roll, retiredAt IS NOT NULL AS disposedOf,
          (SELECT material.name || ', lot ' || lot.code FROM sample_lot JOIN lot USING (lotId) JOIN material USING (materialId)
           WHERE sample_lot.sampleId = sample.sampleId AND lotId IN made ORDER BY lot.addedSeq DESC LIMIT 1) AS through
-       FROM sample WHERE sampleId IN hit ORDER BY addedSeq`,
+       FROM sample WHERE sampleId IN hit AND ${SAMPLE_IS_LISTED} ORDER BY addedSeq`,
       [lotId],
     )
     .map((sample) => ({ ...sample, disposedOf: sample.disposedOf === 1 }));
@@ -44,12 +45,13 @@ export function reportsOnLot(store: NotebookStore, lotId: string): RecallView['r
     .map((report) => ({ ...report, replaced: report.replaced === 1 }));
 }
 
-/** Press approvals that name such a lot, or stand on a test of such a sample. */
+/** Press approvals that name such a lot or sample, or stand on a test of such a sample. */
 export function approvalsOnLot(store: NotebookStore, lotId: string): RecallView['approvals'] {
   return store.all<RecallView['approvals'][number]>(
-    `${MADE} SELECT approvalId, 'job ' || job || CASE product WHEN '' THEN '' ELSE ', ' || product END AS title, customer,
+    `${MADE} SELECT approvalId, 'job ' || job || CASE product WHEN '' THEN '' ELSE ', ' || product END AS title, customer, pressRun,
        CASE WHEN replacedSeq IS NOT NULL THEN 'replaced' WHEN withdrawnSeq IS NOT NULL THEN 'withdrawn' WHEN signedSeq IS NOT NULL THEN 'signed' ELSE 'draft' END AS state
      FROM approval WHERE approvalId IN (SELECT approvalId FROM approval_lot WHERE lotId IN made)
+       OR approvalId IN (SELECT approvalId FROM approval_sample WHERE sampleId IN hit)
        OR approvalId IN (SELECT approvalId FROM approval_line JOIN test USING (testId) WHERE test.sampleId IN hit) ORDER BY draftedSeq`,
     [lotId],
   );

@@ -1,6 +1,7 @@
 import type { Entry } from '../../../shared-lib/notebook/entry.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import type { Draft } from '../open-notebook.ts';
+import { isDraft } from '../queries/approvals.ts';
 import { testsOfSample } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
 import { stillStands } from './still-stands.ts';
@@ -32,6 +33,11 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
     }
     case 'lot.madeFrom': {
       const { lotId, before, lotIds } = entry.body;
+    case 'approval.changed': {
+      if (!isDraft(store, entry.body.approvalId)) throw new Refusal('conflict', 'This press approval was signed or withdrawn since and stays as it is.');
+      const { before, after } = entry.body;
+      return [{ kind: 'approval.changed', body: { ...entry.body, before: after, after: before, reason: UNDONE } }];
+    }
       return [{ kind: 'lot.madeFrom', body: { lotId, before: lotIds, lotIds: before, reason: UNDONE } }];
     }
     case 'lot.added':

@@ -42,7 +42,7 @@ export function recallCsv(workplace: Workplace, input: { lotId: string }): { fil
     ...tests.map(({ sampleCode, method, state, verdict, finishedOn }) => ['test', method, sampleCode, `${state}, ${verdict}`, finishedOn]),
     ...trials.map(({ name, set, by }) => ['trial', name, set, `by its ${by}`, '']),
     ...reports.map(({ number, title, recipient, issuedOn, replaced }) => ['report', number, [title, recipient].filter(Boolean).join('; '), replaced ? 'replaced' : 'in force', issuedOn]),
-    ...approvals.map(({ title, customer, state }) => ['press approval', title, customer, state, '']),
+    ...approvals.map(({ title, customer, pressRun, state }) => ['press approval', title, [pressRun, customer].filter(Boolean).join('; '), state, '']),
   ];
   return { fileName: `recall-${fileStem(lot)}.csv`, bytes: Buffer.from(csvText(rows), 'utf8').toString('base64') };
 }

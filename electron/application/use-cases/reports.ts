@@ -12,6 +12,7 @@ import { correctionsOfTest } from '../corrections-of-test.ts';
 import { dayOf } from '../day-of.ts';
 import type { OpenNotebook } from '../open-notebook.ts';
 import { lotPlacesOfSample } from '../queries/lots.ts';
+import { lotsRetiredSinceIssue } from '../queries/lots-retired-since.ts';
 import { notebookHeading } from '../queries/notebook-heading.ts';
 import { nameOf } from '../queries/people.ts';
 import { findReport, listReports, nextReportNumber, type StoredReport } from '../queries/reports.ts';
@@ -182,7 +183,12 @@ function reportLine(notebook: OpenNotebook, report: StoredReport): ReportLine {
     verdict: overallOf(notebook, report),
     replaces,
     replacedBy,
+    retiredLots: retiredSince(notebook).get(reportId) ?? [],
   };
+}
+
+function retiredSince({ store, worked }: OpenNotebook): Map<string, string[]> {
+  return worked.get('lots retired since issue', store.entryCount, () => lotsRetiredSinceIssue(store));
 }
 
 /** Reports are frozen, so their verdict is looked up once only: their content is large. */

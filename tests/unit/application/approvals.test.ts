@@ -1,57 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Approval } from '../../../shared-lib/notebook/approval-views.ts';
 import type { PlanContent } from '../../../shared-lib/plan/plan.ts';
-import { frozenPlan } from '../plan/frozen-plan.ts';
-import { testBench, type TestBench } from './open-application.ts';
-
-const PASS = 'four quiet rollers';
-const JOB = 'J-100';
-
-/** Gloss of one limit: the quickest test there is. 45° gloss ≥ 70 is asked for. */
-const glossPlan: PlanContent = {
-  ...frozenPlan,
-  title: 'Gloss only',
-  dropped: [],
-  lines: [
-    {
-      lineId: 'gloss printing+0',
-      methodId: 'gloss',
-      moment: { from: 'printing', hours: 0 },
-      preparation: '',
-      conditions: {},
-      replicates: 3,
-      limits: [{ property: 'gloss', lower: 70, upper: null, source: 'common practice' }],
-      reasons: [{ stress: '', text: 'The customer looks at it.' }],
-    },
-  ],
-};
-
-interface Setting {
-  bench: TestBench;
-  imke: string;
-  abena: string;
-  planId: string;
-}
-
-async function setting(): Promise<Setting> {
-  const bench = await testBench();
-  const { personId: imke } = (await bench.do('session.get', {})).atBench!;
-  const { personId: abena } = await bench.do('person.add', { name: 'Abena Quist', initials: 'AQ', role: 'quality lead' });
-  for (const personId of [imke, abena]) await bench.do('passphrase.set', { personId, passphrase: PASS });
-  const { planId } = await bench.do('plan.add', { content: glossPlan });
-  return { bench, imke, abena, planId };
-}
-
-async function glossTest(bench: TestBench, readings: number[], { code = 'Q-1', instrument = '' } = {}): Promise<string> {
-  const { test } = await bench.startTest('gloss', code);
-  if (instrument) await bench.do('condition.enter', { testId: test.testId, key: 'instrument', typed: instrument });
-  for (const [index, value] of readings.entries()) await bench.do('reading.enter', { testId: test.testId, row: `r${index + 1}`, key: 'gloss', typed: String(value) });
-  await bench.do('test.finish', { testId: test.testId, remark: '' });
-  return test.testId;
-}
-
-const draft = ({ bench, planId }: Setting, more: object = {}): Promise<Approval> =>
-  bench.do('approval.draft', { planId, product: 'dumpling pouch 600 g', job: JOB, customer: 'Marrowfield Foods', pressRun: 'run 1', lotIds: [], note: '', ...more });
+import { draft, glossPlan, glossTest, JOB, PASS, setting } from './approval-setting.ts';
 
 const states = ({ checklist }: Approval) => checklist.map(({ state }) => state);
 
@@ -64,7 +14,7 @@ describe('a press approval', () => {
     expect(await bench.do('approval.job', { job: 'j-100' })).toMatchObject({ product: 'dumpling pouch 600 g', customer: 'Marrowfield Foods', planId: made.planId, samples: [{ code: 'Q-1' }] });
 
     const drafted = await draft(made);
-    expect(drafted).toMatchObject({ standing: 'blocked', blocking: '1 is open', checklist: [{ title: 'Specular gloss', momentText: 'on press', offers: [{ testId, verdict: 'no limit' }] }] });
+    expect(drafted).toMatchObject({ standing: 'blocked', blocking: '1 is open', checklist: [{ title: 'Specular gloss', momentText: 'on press', offers: [{ testId, roll: 'R1', verdict: 'meets' }] }] });
     const { approvalId, checklist } = drafted;
     const { lineId } = checklist[0]!;
 
@@ -86,7 +36,7 @@ describe('a press approval', () => {
     expect(await bench.refused('approvalLine.observe', { approvalId, lineId: own.lineId, inOrder: true, remark: '', personId: imke, passphrase: 'guessed' })).toMatchObject({ field: 'passphrase', value: null });
     const seen = await bench.do('approvalLine.observe', { approvalId, lineId: own.lineId, inOrder: true, remark: 'ten of ten', personId: imke, passphrase: PASS });
     expect(seen).toMatchObject({ standing: 'ready to sign', summary: '2 lines: 1 meets its limits, 1 was seen to be in order' });
-    expect((await bench.do('today.get', {})).due).toContainEqual(expect.objectContaining({ what: 'Sign the press approval: job J-100, dumpling pouch 600 g', approvalId }));
+    expect((await bench.do('today.get', {})).due).toContainEqual(expect.objectContaining({ what: 'Sign the press approval: job J-100, dumpling pouch 600 g, run 1', approvalId }));
 
     expect(await bench.refused('approval.sign', { approvalId, digest: linked.digest, personId: abena, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('changed since') });
     const before = (await bench.do('session.get', {})).notebook!;
@@ -130,12 +80,12 @@ describe('a press approval', () => {
     expect((await bench.do('approvals.list', {}))[0]).toMatchObject({ standing: 'signed, corrected later', lines: 1 });
     const onToday = async () => (await bench.do('today.get', {})).due.filter((due) => due.approvalId === approvalId).map(({ what, why }) => `${what}. ${why}`);
     expect(await onToday()).toEqual([
-      'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g. Stands on a result that was corrected later: Gloss on Q-1 was corrected after it was approved, and finished anew.',
+      'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g, run 1. Stands on a result that was corrected later: Gloss on Q-1 was corrected after it was approved, and finished anew.',
     ]);
 
-    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'RUN 1', lotIds: [], note: '' })).toMatchObject({ field: 'replacesReason' });
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'RUN 1', lotIds: [], sampleIds: [], note: '' })).toMatchObject({ field: 'replacesReason' });
     const second = await draft(made, { replacesReason: 'gloss was misread' });
-    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'run 1', lotIds: [], note: '' })).toMatchObject({ field: 'pressRun' });
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: JOB, customer: '', pressRun: 'run 1', lotIds: [], sampleIds: [], note: '' })).toMatchObject({ field: 'pressRun' });
     const again = await bench.do('approvalLine.link', { approvalId: second.approvalId, lineId: second.checklist[0]!.lineId, testId });
     expect(states(again)).toEqual(['undecided']);
     const waived = await bench.do('approvalLines.waive', { approvalId: second.approvalId, lineIds: [second.checklist[0]!.lineId], reason: 'the customer has seen it', personId: abena, passphrase: PASS });
@@ -184,7 +134,7 @@ describe('a press approval', () => {
     await bench.do('plan.change', { planId, content: stricter, reason: 'customer asked' });
     expect(await bench.do('approval.get', { approvalId })).toMatchObject({ version: '1', newestVersion: '2', checklist: [{ limitTexts: [expect.stringContaining('70')] }] });
     await bench.do('plan.retire', { planId, reason: 'ended' });
-    expect(await bench.refused('approval.draft', { planId, product: '', job: 'J-9', customer: '', pressRun: '', lotIds: [], note: '' })).toMatchObject({ field: 'planId' });
+    expect(await bench.refused('approval.draft', { planId, product: '', job: 'J-9', customer: '', pressRun: '', lotIds: [], sampleIds: [], note: '' })).toMatchObject({ field: 'planId' });
   });
 
   it('is signed by nobody who is retired, and by nobody unseen', async () => {
@@ -195,7 +145,7 @@ describe('a press approval', () => {
     const { digest } = await bench.do('approval.linkOffered', { approvalId });
     await bench.do('person.retire', { personId: abena, reason: 'left the lab' });
     expect(await bench.refused('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS })).toMatchObject({ message: expect.stringContaining('retired') });
-    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: ' ', customer: '', pressRun: '', lotIds: [], note: '' })).toMatchObject({ field: 'job' });
+    expect(await bench.refused('approval.draft', { planId: made.planId, product: '', job: ' ', customer: '', pressRun: '', lotIds: [], sampleIds: [], note: '' })).toMatchObject({ field: 'job' });
     expect(await bench.refused('approval.linkOffered', { approvalId })).toMatchObject({ code: 'conflict' });
     expect(await bench.refused('approvalLine.add', { approvalId, title: ' ' })).toMatchObject({ field: 'title' });
   });
@@ -265,7 +215,7 @@ describe('a press approval', () => {
 describe('the last approved lot', () => {
   const bands = Array.from({ length: 31 }, (_, index) => 400 + 10 * index);
   const red = (edge: number) => `400-700: ${bands.map((nm) => (4 + 60 / (1 + Math.exp(-(nm - edge) / 14))).toFixed(2)).join(' ')}`;
-  const colourPlan: PlanContent = { ...glossPlan, title: 'Colour', lines: [{ ...glossPlan.lines[0]!, lineId: 'colour printing+0', methodId: 'colour-measured', limits: [] }] };
+  const colourPlan: PlanContent = { ...glossPlan, title: 'Colour', lines: [{ ...glossPlan.lines[0]!, lineId: 'colour printing+0', methodId: 'colour-measured', replicates: 1, limits: [] }] };
 
   it('is that of the signed press approval, before any that merely meets its limits, for as long as it stands', async () => {
     const { bench, abena } = await setting();
@@ -285,7 +235,8 @@ describe('the last approved lot', () => {
     expect(approvedLot(await measure('Q-before', 585.2))).toContain('Q-newer');
 
     const { planId } = await bench.do('plan.add', { content: colourPlan });
-    const { approvalId, checklist } = await bench.do('approval.draft', { planId, product: '', job: JOB, customer: '', pressRun: '', lotIds: [], note: '' });
+    const sampleIds = (await bench.do('approval.job', { job: JOB })).samples.map(({ sampleId }) => sampleId);
+    const { approvalId, checklist } = await bench.do('approval.draft', { planId, product: '', job: JOB, customer: '', pressRun: '', lotIds: [], sampleIds, note: '' });
     const { digest, standing } = await bench.do('approvalLine.link', { approvalId, lineId: checklist[0]!.lineId, testId });
     expect(standing).toBe('ready to sign');
     await bench.do('approval.sign', { approvalId, digest, personId: abena, passphrase: PASS });

@@ -37,7 +37,7 @@ describe('the record', () => {
     const { materialId } = await bench.do('material.add', { kind: 'film', name: 'PET 12 µm', supplier: '', description: '' });
     const { lotId } = await bench.do('lot.add', { materialId, code: 'OV-1', receivedOn: null, note: '' });
     const { planId } = await bench.do('plan.add', { content: frozenPlan });
-    const { approvalId } = await bench.do('approval.draft', { planId, product: '', job: 'J-1', customer: '', pressRun: '', lotIds: [lotId], note: '' });
+    const { approvalId } = await bench.do('approval.draft', { planId, product: '', job: 'J-1', customer: '', pressRun: '', lotIds: [lotId], sampleIds: [], note: '' });
     await bench.do('attachment.add', { attachedTo: 'lot', attachedId: lotId, name: 'certificate.txt', bytes: Buffer.from('12 µm').toString('base64') });
     expect((await bench.do('record.list', { limit: 6 })).entries.map(({ kind, place }) => [kind, place])).toEqual([
       ['attachment.linked', { screen: 'lot', id: lotId }],

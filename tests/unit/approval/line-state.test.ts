@@ -1,18 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { approvalStanding } from '../../../shared-lib/approval/approval-standing.ts';
+import { approvalStanding, standingWords } from '../../../shared-lib/approval/approval-standing.ts';
 import { blockingSummary, checklistSummary } from '../../../shared-lib/approval/checklist-summary.ts';
+import { lineStateText } from '../../../shared-lib/approval/line-state-text.ts';
+import { rollInWords } from '../../../shared-lib/approval/roll-in-words.ts';
 import { blockingStates, isBlocking, lineState, lineStates, type LineFilling, type LineState } from '../../../shared-lib/approval/line-state.ts';
 
 const fillings: [LineFilling, LineState, boolean][] = [
   [{ by: 'nothing' }, 'open', true],
-  [{ by: 'result', verdict: 'meets', current: true }, 'meets', false],
-  [{ by: 'result', verdict: 'no limit', current: true }, 'tested', false],
-  [{ by: 'result', verdict: 'falls short', current: true }, 'falls short', true],
-  [{ by: 'result', verdict: 'undecided', current: true }, 'undecided', true],
-  [{ by: 'result', verdict: 'meets', current: false }, 'reopened', true],
-  [{ by: 'observation', inOrder: true }, 'in order', false],
-  [{ by: 'observation', inOrder: false }, 'not in order', true],
+  [{ by: 'result', verdict: 'meets', current: true, enough: true }, 'meets', false],
+  [{ by: 'result', verdict: 'no limit', current: true, enough: true }, 'tested', false],
+  [{ by: 'result', verdict: 'falls short', current: true, enough: true }, 'falls short', true],
+  [{ by: 'result', verdict: 'undecided', current: true, enough: true }, 'undecided', true],
+  [{ by: 'result', verdict: 'meets', current: false, enough: true }, 'reopened', true],
+  [{ by: 'result', verdict: 'meets', current: true, enough: false }, 'too few', true],
+  [{ by: 'result', verdict: 'undecided', current: true, enough: false }, 'too few', true],
+  [{ by: 'result', verdict: 'falls short', current: true, enough: false }, 'falls short', true],
+  [{ by: 'result', verdict: 'meets', current: false, enough: false }, 'reopened', true],
+  [{ by: 'observation', inOrder: true, measurable: false, overtaken: false }, 'in order', false],
+  [{ by: 'observation', inOrder: false, measurable: false, overtaken: false }, 'not in order', true],
+  [{ by: 'observation', inOrder: true, measurable: true, overtaken: false }, 'seen, not measured', false],
+  [{ by: 'observation', inOrder: false, measurable: true, overtaken: false }, 'not in order', true],
+  [{ by: 'observation', inOrder: true, measurable: true, overtaken: true }, 'open', true],
 ];
 
 describe('a line of a checklist', () => {
@@ -30,8 +39,8 @@ describe('a line of a checklist', () => {
   });
 
   it('once waived as undecided, blocks again when its result is corrected', () => {
-    expect(lineState({ by: 'result', verdict: 'undecided', current: true }, 'undecided')).toBe('waived');
-    expect(lineState({ by: 'result', verdict: 'undecided', current: false }, 'undecided')).toBe('reopened');
+    expect(lineState({ by: 'result', verdict: 'undecided', current: true, enough: true }, 'undecided')).toBe('waived');
+    expect(lineState({ by: 'result', verdict: 'undecided', current: false, enough: true }, 'undecided')).toBe('reopened');
   });
 });
 
@@ -63,12 +72,43 @@ describe('the sum of a checklist', () => {
 });
 
 test('an approval is signed only as long as nothing took it back', () => {
-  const draft = { signed: false, withdrawn: false, replaced: false, correctedLater: 0, blocking: 0 };
+  const draft = { signed: false, withdrawn: false, replaced: false, correctedLater: 0, retiredLater: 0, blocking: 0 };
   const signed = { ...draft, signed: true };
   expect(approvalStanding({ ...draft, blocking: 2 })).toBe('blocked');
   expect(approvalStanding(draft)).toBe('ready to sign');
   expect(approvalStanding(signed)).toBe('signed');
   expect(approvalStanding({ ...signed, correctedLater: 1 })).toBe('signed, corrected later');
+  expect(approvalStanding({ ...signed, retiredLater: 1 })).toBe('signed, lot retired later');
+  expect(approvalStanding({ ...signed, retiredLater: 1, correctedLater: 1 })).toBe('signed, corrected later');
   expect(approvalStanding({ ...signed, correctedLater: 1, replaced: true })).toBe('replaced');
   expect(approvalStanding({ ...signed, replaced: true, withdrawn: true })).toBe('withdrawn');
+});
+
+test('a signed approval does not hide in a list that lines were waived', () => {
+  expect(standingWords('signed', 0)).toBe('signed');
+  expect(standingWords('signed', 1)).toBe('signed, 1 line waived');
+  expect(standingWords('signed, corrected later', 2)).toBe('signed, corrected later, 2 lines waived');
+  expect(standingWords('blocked', 2)).toBe('blocked');
+});
+
+test('a line says all that blocks it', () => {
+  expect(lineStateText({ state: 'too few', tooFew: '1 of 10 positions', result: { verdict: 'meets' } })).toBe('too few: 1 of 10 positions');
+  expect(lineStateText({ state: 'too few', tooFew: '1 of 10 positions', result: { verdict: 'undecided' } })).toBe('too few: 1 of 10 positions, undecided');
+  expect(lineStateText({ state: 'falls short', tooFew: '1 of 10 positions', result: { verdict: 'falls short' } })).toBe('falls short, too few: 1 of 10 positions');
+  expect(lineStateText({ state: 'open', result: null })).toBe('open');
+});
+
+test.each([
+  ['roll 1', 'roll 1, present ink R0', true],
+  ['roll 1, 400 m', 'present ink R0 on Roll 1', true],
+  ['roll 1', 'roll 12', false],
+  ['roll 12', 'roll 1', false],
+  ['roll 2', 'run 2, 2 March', false],
+  ['2', 'run 2, 2 March', false],
+  ['2', 'roll 2', true],
+  ['sheet 12, R0 yellow', 'sheet 12', true],
+  ['', 'roll 1', false],
+  ['roll 1', '', false],
+])('roll %j is named by the press run %j: %j', (roll, pressRun, named) => {
+  expect(rollInWords(roll, pressRun)).toBe(named);
 });

@@ -193,6 +193,16 @@ export const oneOfEach: DraftEntry[] = [
       inOrder: true,
       remark: 'ten of ten',
       reason: '',
+  {
+    kind: 'approval.changed',
+    body: {
+      approvalId: 'ap1',
+      before: { product: 'dumpling pouch 600 g', customer: 'Marrowfield Foods', lotIds: ['l1'], sampleIds: null, note: '' },
+      after: { product: 'dumpling pouch 600 g', customer: 'Marrowfield Foods', lotIds: [], sampleIds: ['s1'], note: 'second roll' },
+      reason: 'it was roll 2',
+    },
+    ...meta,
+  },
       signature: { personId: 'p1', meaning: 'observed “Barcode reads”: in order', at: meta.occurredAt },
     },
     ...meta,

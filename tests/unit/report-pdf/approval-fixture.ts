@@ -23,7 +23,7 @@ const nothing: ApprovalLine = {
   offers: [],
 };
 
-const result = (sampleCode: string, properties: PropertyLine[]) => ({ testId: 't1', method: 'Tape', sampleCode, finishedAt: '2026-03-03T09:00:00.000Z', finishedBy: 'Imke Rasmund', properties, doubts: [] });
+const result = (sampleCode: string, properties: PropertyLine[]) => ({ testId: 't1', method: 'Tape', sampleCode, roll: 'roll 2', verdict: 'meets' as const, finishedAt: '2026-03-03T09:00:00.000Z', finishedBy: 'Imke Rasmund', properties, doubts: [] });
 
 export const meetingLine: ApprovalLine = {
   ...nothing,
@@ -51,6 +51,14 @@ export const notTestedLine: ApprovalLine = { ...waivedLine, limitTexts: ['Weakes
 
 export const doubtfulLine: ApprovalLine = { ...meetingLine, result: { ...meetingLine.result!, doubts: ['Read with Tape, lot 7 on 2026-03-03, which expired on 2026-02-01.'] } };
 
+/** Measured once, then on another roll; read once only. */
+export const replacedLine: ApprovalLine = {
+  ...meetingLine,
+  state: 'too few',
+  tooFew: '1 of 3 specimens',
+  earlier: [{ testId: 't0', sampleCode: 'Q-26-020', roll: 'roll 1', finishedAt: '2026-03-02T09:00:00.000Z', text: 'Print retained 60 %', verdict: 'falls short' }],
+};
+
 export const seenLine: ApprovalLine = {
   ...nothing,
   added: true,
@@ -71,6 +79,7 @@ export function approvalContent(checklist: ApprovalLine[]): ApprovalContent {
     draftedBy: 'Imke Rasmund',
     lines: checklist.length,
     standing: 'ready to sign',
+    standingWords: 'ready to sign',
     standingText: '',
     planId: 'p1',
     newestVersion: '2',
@@ -80,7 +89,11 @@ export function approvalContent(checklist: ApprovalLine[]): ApprovalContent {
       { lotId: 'l2', materialId: 'm2', kind: 'ink', material: 'Low-migration red', supplier: 'Tamarind', code: 'T-88', receivedOn: null, note: '' },
       { lotId: 'l3', materialId: 'm3', kind: 'adhesive', material: 'Two-part adhesive', supplier: 'Corrie', code: 'C-12', receivedOn: null, note: '' },
     ],
-    samples: [],
+    samples: [
+      { sampleId: 's1', code: 'Q-26-021', roll: 'roll 2' },
+      { sampleId: 's2', code: 'Q-26-022', roll: 'roll 2' },
+    ],
+    allSamples: false,
     checklist,
     summary: '3 lines: 1 meets its limits, 1 was seen to be in order, 1 is waived (by Abena Quist)',
     blocking: '',
@@ -88,6 +101,7 @@ export function approvalContent(checklist: ApprovalLine[]): ApprovalContent {
     digest: 'f'.repeat(64),
     signed: null,
     correctedLater: [],
+    retiredLater: [],
     withdrawn: null,
     replaces: { approvalId: 'a0', reason: 'second ink lot' },
     replacedBy: null,
@@ -99,3 +113,13 @@ export function approvalContent(checklist: ApprovalLine[]): ApprovalContent {
     record: { entries: 4711, chainHash: '0123456789abcdef'.repeat(4) },
   };
 }
+
+/** Of a line with a limit that nobody could measure. */
+export const seenNotMeasuredLine: ApprovalLine = {
+  ...seenLine,
+  added: false,
+  title: 'Heat resistance',
+  limitTexts: ['Temperature at which 5 % fail ≥ 125 °C (filling line)'],
+  state: 'seen, not measured',
+  observation: { ...seenLine.observation!, remark: 'ran two hours on the line, no pick-off' },
+};

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { renderApprovalPdf } from '../../../electron/report/approval-pdf.ts';
 import type { ApprovalLine } from '../../../shared-lib/notebook/approval-views.ts';
 import { readPdf, solid } from '../../e2e/pdf-text.ts';
-import { approvalContent, doubtfulLine, meetingLine, notTestedLine, seenLine, waivedLine } from './approval-fixture.ts';
+import { approvalContent, doubtfulLine, meetingLine, notTestedLine, replacedLine, seenLine, seenNotMeasuredLine, waivedLine } from './approval-fixture.ts';
 
 const three = [meetingLine, waivedLine, seenLine];
 
@@ -20,7 +20,7 @@ describe('the page of a signed approval', () => {
     for (const words of [
       ...['Press approval: job J-4418', 'dumpling pouch 600 g', 'Marrowfield Foods', 'run 2, 2 March 2026', 'Frozen dumpling pouch, version 2'],
       ...['film: PET film, lot OV-5521', 'ink: Low-migration red, lot T-88', 'adhesive: Two-part adhesive, lot C-12', 'second ink lot'],
-      ...['1  Tape adhesion', '24 h after printing · Q-26-021, tested 2026-03-03', '98.2 %', '(95 % interval 97.1 to 99.0)', '≥ 95 % (common practice)', 'meets'],
+      ...['1  Tape adhesion', '24 h after printing · Q-26-021 (roll 2), finished 2026-03-03', 'Samples', 'Q-26-021 (roll 2); Q-26-022 (roll 2)', '98.2 %', '(95 % interval 97.1 to 99.0)', '≥ 95 % (common practice)', 'meets'],
       ...['2  Lamination bond', '3.04 N/15 mm', '95 % interval 2.71 to 3.37', 'undecided', 'Lowest bond strength'],
       ...['Waived by Abena Quist, quality lead, 4 March 2026, 10:00 UTC: the bond still builds; the rolls wait until it is read again', 'waived'],
       ...['3  Barcode reads', 'Seen by Imke Rasmund, technician, 4 March 2026, 09:00 UTC: ten of ten', 'in order'],
@@ -41,6 +41,19 @@ describe('the page of a signed approval', () => {
     expect(pages).toHaveLength(1);
     expect(text).toContain(solid('Not tested (asked for: Weakest specimen ≥ 1.5 N/15 mm (common practice)). Waived by Abena Quist, quality lead'));
     expect(text).not.toContain(solid('open'));
+  });
+
+  it('names a result that was replaced, a count that is too few, and what was seen in place of a measurement', async () => {
+    const { text } = await printed([replacedLine, seenNotMeasuredLine]);
+    for (const words of ['Linked before Print retained 60 %: falls short, on Q-26-020 (roll 1), finished 2026-03-02', 'Too few 1 of 3 specimens', 'ran two hours on the line, no pick-off', 'seen, not measured']) {
+      expect(text).toContain(solid(words));
+    }
+  });
+
+  it('says when nobody has said which samples stand for the run', async () => {
+    const content = approvalContent([meetingLine]);
+    delete content.approval.allSamples;
+    expect((await readPdf(await renderApprovalPdf(content))).text).toContain(solid('Samples all of the job, nobody has said which: Q-26-021 (roll 2)'));
   });
 
   it('prints what makes a result doubtful', async () => {

@@ -1,15 +1,19 @@
 import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
+import type { ApprovalFields } from '../../../../shared-lib/notebook/approval-entries.ts';
 import type { Approval, ApprovalHeading, JobFacts } from '../../../../shared-lib/notebook/approval-views.ts';
-import { approvalHeading, approvalView } from '../../approvals/approval-view.ts';
+import { approvalHeading, approvalView, requireApproval } from '../../approvals/approval-view.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
-import { approvalsOfJob, listApprovals, samplesOfJob } from '../../queries/approvals.ts';
-import { lotsOfSample } from '../../queries/materials.ts';
+import { approvalsOfJob, listApprovals, samplesOfApproval, samplesOfJob } from '../../queries/approvals.ts';
+import { lotsOfApproval, lotsOfSample } from '../../queries/materials.ts';
 import { findPlan, findPlanVersion, followedPlanOf, listPlans } from '../../queries/plans.ts';
 import { knownLots } from '../../known-lots.ts';
+import { requireChange } from '../../require-change.ts';
 import { requireReason } from '../../require-reason.ts';
 import { Refusal } from '../../refusal.ts';
 import type { Workplace } from '../../workplace.ts';
+
+const ASKED_SAMPLES = 'Say which samples of the job stand for this press run: its checklist is filled from them only.';
 
 /** Newest first. */
 export function approvalsList({ notebook }: Workplace): ApprovalHeading[] {
@@ -24,22 +28,23 @@ export function getApproval({ notebook }: Workplace, { approvalId }: ParsedInput
 export function jobFacts({ notebook }: Workplace, { job }: ParsedInput<'approval.job'>): JobFacts {
   const { store } = notebook;
   const samples = samplesOfJob(store, job);
-  const product = samples[0]?.product ?? '';
+  const product = firstSaid(samples.map((sample) => sample.product));
   const followed = samples.map(({ sampleId }) => followedPlanOf(store, sampleId)?.planId).find((planId) => planId !== undefined);
   const planId = followed ?? listPlans(store).find((plan) => !plan.retired && product !== '' && plan.product === product)?.planId ?? null;
   const plan = planId === null ? undefined : findPlan(store, planId);
+  const named = samples.map(({ sampleId, code, roll, addedAt }) => ({ sampleId, code, roll, addedAt, lotIds: lotsOfSample(store, sampleId).map(({ lotId }) => lotId) }));
   return {
     product,
-    customer: plan ? (findPlanVersion(store, plan.planId, plan.version)?.content.customer ?? '') : '',
-    samples: samples.map(({ sampleId, code }) => ({ sampleId, code })),
-    lotIds: [...new Set(samples.flatMap(({ sampleId }) => lotsOfSample(store, sampleId).map(({ lotId }) => lotId)))],
+    customer: firstSaid([...samples.map(({ customer }) => customer), plan ? (findPlanVersion(store, plan.planId, plan.version)?.content.customer ?? '') : '']),
+    samples: named,
+    lotIds: [...new Set(named.flatMap(({ lotIds }) => lotIds))],
     planId,
     signed: approvalsOfJob(store, job).flatMap(({ approvalId, pressRun, signedSeq }) => (signedSeq === null ? [] : [{ approvalId, pressRun }])),
   };
 }
 
 /** A checklist for one job, from the newest version of a plan. */
-export function draftApproval(workplace: Workplace, { planId, replacesReason, lotIds, ...input }: ParsedInput<'approval.draft'>): Approval {
+export function draftApproval(workplace: Workplace, { planId, replacesReason, lotIds, sampleIds, ...input }: ParsedInput<'approval.draft'>): Approval {
   const { notebook } = workplace;
   if (input.job === '') throw new InputError('job', '', 'Say which job is to be approved.');
   const plan = planId === '' ? undefined : findPlan(notebook.store, planId);
@@ -50,11 +55,31 @@ export function draftApproval(workplace: Workplace, { planId, replacesReason, lo
   if (signed !== null && replacesReason.trim() === '') {
     throw new InputError('replacesReason', '', 'There is a signed approval of this job and press run: say why another takes its place, or give the press run that is meant.');
   }
+  const standing = standingSamples(notebook, input.job, sampleIds);
   // As the samples write it, so that a job has one spelling.
   const job = samplesOfJob(notebook.store, input.job)[0]?.job ?? input.job;
   const approvalId = workplace.newId();
   const replaces = signed === null ? null : { approvalId: signed, reason: replacesReason.trim() };
-  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, job, lotIds: lots, replaces } }]);
+  notebook.append([{ kind: 'approval.drafted', body: { approvalId, planId, version: plan.version, ...input, job, lotIds: lots, sampleIds: standing, replaces } }]);
+  return approvalView(notebook, approvalId);
+}
+
+/** Says a draft anew. */
+export function changeApproval({ notebook }: Workplace, { approvalId, reason, sampleIds, ...input }: ParsedInput<'approval.change'>): Approval {
+  requireDraft(notebook, approvalId);
+  const { store } = notebook;
+  const stored = requireApproval(notebook, approvalId);
+  const before: ApprovalFields = {
+    product: stored.product,
+    customer: stored.customer,
+    lotIds: lotsOfApproval(store, approvalId).map(({ lotId }) => lotId),
+    sampleIds: stored.samplesSaid === 0 ? null : samplesOfApproval(store, stored).map(({ sampleId }) => sampleId),
+    note: stored.note,
+  };
+  if (sampleIds === null && before.sampleIds !== null) throw new InputError('sampleIds', null, ASKED_SAMPLES);
+  const { product, customer, note } = input;
+  const after: ApprovalFields = { product, customer, lotIds: knownLots(store, input.lotIds), sampleIds: sampleIds && standingSamples(notebook, stored.job, sampleIds), note };
+  notebook.append([{ kind: 'approval.changed', body: { approvalId, before, after, reason: requireChange(before, after, reason) } }]);
   return approvalView(notebook, approvalId);
 }
 
@@ -88,6 +113,19 @@ export function lineOf({ checklist }: Approval, lineId: string): Approval['check
   const line = checklist.find((candidate) => candidate.lineId === lineId);
   if (!line) throw new Refusal('not-found', 'The checklist has no such line.');
   return line;
+}
+
+function firstSaid(texts: readonly string[]): string {
+  return texts.find((text) => text !== '') ?? '';
+}
+
+/** Each sample once. @throws InputError on `sampleIds` when none is named though the job has some, or one is not of the job */
+function standingSamples({ store }: OpenNotebook, job: string, sampleIds: readonly string[]): string[] {
+  const ofJob = new Set(samplesOfJob(store, job).map(({ sampleId }) => sampleId));
+  const foreign = sampleIds.findIndex((sampleId) => !ofJob.has(sampleId));
+  if (foreign !== -1) throw new InputError(`sampleIds[${foreign}]`, sampleIds[foreign], `This is not a sample of job ${job}.`);
+  if (sampleIds.length === 0 && ofJob.size > 0) throw new InputError('sampleIds', [], ASKED_SAMPLES);
+  return [...new Set(sampleIds)];
 }
 
 /** @returns the signed approval of this job and press run, which the draft would replace */

@@ -2,7 +2,7 @@ import type { ParsedInput } from '../../../../shared-lib/api.ts';
 import { approvalMeaning } from '../../../../shared-lib/approval/approval-meaning.ts';
 import { InputError } from '../../../../shared-lib/calculation/input-error.ts';
 import type { Approval } from '../../../../shared-lib/notebook/approval-views.ts';
-import { approvalView, requireApproval } from '../../approvals/approval-view.ts';
+import { approvalView, asSigned, requireApproval } from '../../approvals/approval-view.ts';
 import { attachmentDraft } from '../../attachment-draft.ts';
 import { fileStem } from '../../file-stem.ts';
 import type { OpenNotebook } from '../../open-notebook.ts';
@@ -26,7 +26,7 @@ export async function signApproval(workplace: Workplace, { approvalId, digest, .
   const { name, role } = findPerson(store, signature.personId)!;
   const content = {
     laboratory: notebookHeading(store).laboratory,
-    approval: { ...approval, checklist: approval.checklist.map((line) => ({ ...line, offers: [] })) },
+    approval: { ...approval, checklist: approval.checklist.map(asSigned) },
     signature: { name, role, at: signature.at, meaning },
     record: { entries: store.entryCount, chainHash: store.chainHash },
   };
