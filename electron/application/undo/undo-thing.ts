@@ -31,13 +31,13 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
       const { before, after } = entry.body;
       return [{ kind: entry.kind, body: { ...entry.body, before: after, after: before, reason: UNDONE } } as Draft];
     }
-    case 'lot.madeFrom': {
-      const { lotId, before, lotIds } = entry.body;
     case 'approval.changed': {
       if (!isDraft(store, entry.body.approvalId)) throw new Refusal('conflict', 'This press approval was signed or withdrawn since and stays as it is.');
       const { before, after } = entry.body;
       return [{ kind: 'approval.changed', body: { ...entry.body, before: after, after: before, reason: UNDONE } }];
     }
+    case 'lot.madeFrom': {
+      const { lotId, before, lotIds } = entry.body;
       return [{ kind: 'lot.madeFrom', body: { lotId, before: lotIds, lotIds: before, reason: UNDONE } }];
     }
     case 'lot.added':

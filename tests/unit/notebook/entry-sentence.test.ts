@@ -64,8 +64,8 @@ describe('describeEntry', () => {
     ['plan.left', 'Sample S-014 follows its plan no more: taken for another job.'],
     ['planLine.tested', 'Took Test fluids on S-014 as a test of the plan “Frozen dumpling pouch”.'],
     ['approval.drafted', 'Drafted the press approval of job J-4418 from the plan “Frozen dumpling pouch”, version 1, to take the place of the signed one: second ink lot.'],
-    ['approvalLine.added', 'Added the line “Barcode reads” to the press approval of job J-4418.'],
     ['approval.changed', 'Changed the press approval of job J-4418: lots nothing; samples S-014; note second roll: it was roll 2.'],
+    ['approvalLine.added', 'Added the line “Barcode reads” to the press approval of job J-4418.'],
     ['approvalLine.dropped', 'Dropped a line that had been added to the press approval of job J-4418: no barcode on it.'],
     ['approvalLine.linked', 'Took Test fluids on S-014 for the line “Barcode reads” of the press approval of job J-4418: measured again.'],
     ['approvalLine.observed', 'Imke Rasmund observed “Barcode reads”: in order, on the press approval of job J-4418: ten of ten.'],
@@ -122,9 +122,9 @@ describe('describeEntry', () => {
       else if (draft.kind === 'lot.described') expect(correction).toEqual({ before: 'expires on nothing; thickness 12 µm', after: 'expires on 2026-04-30; thickness 12.1 µm', reason: 'certificate came' });
       else if (draft.kind === 'sample.changed') expect(correction?.before).toBe('customer nothing; across the web nothing; lots PET film, lot 4711');
       else if (draft.kind === 'instrument.changed') expect(correction).toEqual({ before: 'serial number SD-2207', after: 'serial number SD-2208', reason: 'misread' });
+      else if (draft.kind === 'approval.changed') expect(correction).toEqual({ before: 'lots PET film, lot 4711; samples all of the job; note nothing', after: 'lots nothing; samples S-014; note second roll', reason: 'it was roll 2' });
       else expect(correction, draft.kind).toBeNull();
     }
-      else if (draft.kind === 'approval.changed') expect(correction).toEqual({ before: 'lots PET film, lot 4711; samples all of the job; note nothing', after: 'lots nothing; samples S-014; note second roll', reason: 'it was roll 2' });
   });
 
   test.each<[number | string, string, string]>([
@@ -138,14 +138,14 @@ describe('describeEntry', () => {
     expect(textOf('reading.entered', { value, typed })).toBe(`Entered ${shown} for wetting tension, position 1, in Test fluids on S-014.`);
   });
 
-  test('says so when a cell was cleared, and how verdicts are spread', () => {
-    expect(textOf('reading.entered', { value: null, typed: '' })).toBe('Cleared wetting tension, position 1, in Test fluids on S-014.');
   test('names the result whose place another one or an observation takes', () => {
     expect(textOf('approvalLine.linked', { insteadOf: 't2' })).toBe('Took Test fluids on S-014 for the line “Barcode reads” of the press approval of job J-4418, instead of Test fluids on S-014: measured again.');
     expect(textOf('approvalLine.observed', { insteadOf: 't2', reason: 'run on line' })).toContain('ten of ten. It takes the place of Test fluids on S-014: run on line.');
     expect(textOf('approvalLine.observed', { reason: 'looked again' })).toContain('ten of ten. Observed again: looked again.');
   });
 
+  test('says so when a cell was cleared, and how verdicts are spread', () => {
+    expect(textOf('reading.entered', { value: null, typed: '' })).toBe('Cleared wetting tension, position 1, in Test fluids on S-014.');
     expect(textOf('reading.corrected', { value: null, typed: '' })).toContain('from 38.5 mN/m to nothing.');
     const verdict = (word: string) => ({ property: 'p', limit: null, verdict: word, probability: null });
     expect(textOf('test.finished', { verdicts: ['meets', 'meets', 'falls short', 'no limit'].map(verdict) })).toBe(

@@ -183,16 +183,6 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
-  { kind: 'approvalLine.added', body: { approvalId: 'ap1', lineId: 'al1', title: 'Barcode reads' }, ...meta },
-  { kind: 'approvalLine.linked', body: { approvalId: 'ap1', lineId: 'tape-adhesion printing+24', result: { testId: 't1', finishedId: 'e1' }, reason: 'measured again' }, ...meta },
-  {
-    kind: 'approvalLine.observed',
-    body: {
-      approvalId: 'ap1',
-      lineId: 'al1',
-      inOrder: true,
-      remark: 'ten of ten',
-      reason: '',
   {
     kind: 'approval.changed',
     body: {
@@ -203,6 +193,16 @@ export const oneOfEach: DraftEntry[] = [
     },
     ...meta,
   },
+  { kind: 'approvalLine.added', body: { approvalId: 'ap1', lineId: 'al1', title: 'Barcode reads' }, ...meta },
+  { kind: 'approvalLine.linked', body: { approvalId: 'ap1', lineId: 'tape-adhesion printing+24', result: { testId: 't1', finishedId: 'e1' }, reason: 'measured again' }, ...meta },
+  {
+    kind: 'approvalLine.observed',
+    body: {
+      approvalId: 'ap1',
+      lineId: 'al1',
+      inOrder: true,
+      remark: 'ten of ten',
+      reason: '',
       signature: { personId: 'p1', meaning: 'observed “Barcode reads”: in order', at: meta.occurredAt },
     },
     ...meta,
