@@ -22,7 +22,7 @@ export function materialChanges(entry: MaterialEntry): ChangeOf<TableName>[] {
       return [remove('lot_part', { lotId }), ...lotIds.map((partId, place) => insert('lot_part', { lotId, partId, place }))];
     }
     case 'lot.retired':
-      return [set('lot', { lotId: entry.body.lotId }, { retiredAt: entry.occurredAt, retiredReason: entry.body.reason })];
+      return [set('lot', { lotId: entry.body.lotId }, { retiredAt: entry.occurredAt, retiredReason: entry.body.before ?? entry.body.reason })];
     case 'lot.returned':
       return [set('lot', { lotId: entry.body.lotId }, { retiredAt: null, retiredReason: '' })];
   }

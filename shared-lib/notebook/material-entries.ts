@@ -36,7 +36,7 @@ export const materialEntryBodies = {
   /** The lots that went into a lot, all of them. The reason is asked for where one is left out. */
   'lot.madeFrom': z.strictObject({ lotId: id, before: parts, lotIds: parts, reason: longText }),
   /** Not to be used any more; it stays with what was made from it. */
-  'lot.retired': z.strictObject({ lotId: id, reason }),
+  'lot.retired': z.strictObject({ lotId: id, reason, /** Where its return is undone: why it was retired before. */ before: longText.optional() }),
   'lot.returned': z.strictObject({ lotId: id, reason }),
 } as const;
 

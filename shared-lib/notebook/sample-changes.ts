@@ -19,7 +19,7 @@ export function sampleChanges(entry: SampleEntry): ChangeOf<TableName>[] {
       ];
     }
     case 'sample.retired':
-      return [set('sample', { sampleId }, { retiredAt: entry.occurredAt, retiredReason: entry.body.reason })];
+      return [set('sample', { sampleId }, { retiredAt: entry.occurredAt, retiredReason: entry.body.before ?? entry.body.reason })];
     case 'sample.returned':
       return [set('sample', { sampleId }, { retiredAt: null, retiredReason: '' })];
   }

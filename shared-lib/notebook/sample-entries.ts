@@ -33,7 +33,7 @@ const sampleFields = sampleDetailsSchema.extend({
 export const sampleEntryBodies = {
   'sample.changed': z.strictObject({ sampleId: id, before: sampleFields, after: sampleFields, reason: longText }),
   /** Disposed of; its tests stay. */
-  'sample.retired': z.strictObject({ sampleId: id, reason }),
+  'sample.retired': z.strictObject({ sampleId: id, reason, /** Where its return is undone: why it was disposed of before. */ before: longText.optional() }),
   'sample.returned': z.strictObject({ sampleId: id, reason }),
 } as const;
 

@@ -53,14 +53,40 @@ describe('materials and lots', () => {
     await keys.fill(field(/^Name/), 'Pouch laminate');
     await keys.fill(field('Structure'), 'PET 12 / ink / adhesive 1.8 g/m² //');
     await page.getByText('Layer 4 is empty').waitFor();
+    await keys.fill(field('Structure'), 'PET 12 / ink / adhesive 1,8 / PE 60');
+    await page.getByText('say the unit, 1,8 g/m² or 1,8 µm.').waitFor();
+    await notebook.picture('structure-without-unit');
     await keys.fill(field('Structure'), 'PET 12 treated inner / ink / adhesive 1.8 g/m² / PE 60');
     await page.getByRole('list', { name: /^Layers from the outside to the inside: PET 12 µm treated inner \/ ink/ }).waitFor();
+    await page.getByText('Read as PET 12 µm treated inner / ink / adhesive 1.8 g/m² / PE 60 µm').waitFor();
+    await notebook.picture('structure-read');
     await page.getByText('printed on the inner side, treated on the inner side').waitFor();
     await keys.pressButton(button('Add material'));
     await keys.fill(page.getByRole('form', { name: 'New lot of Pouch laminate' }).getByLabel(/^Lot/), 'L-1');
     await keys.press('Enter');
     await keys.pressButton(link('L-1'));
     await heading('Lot L-1').waitFor();
+  });
+
+  it('a lot that was added by mistake is undone, listed no more, and is back under its code as it is typed now', async () => {
+    const lots = page.getByRole('row', { name: /^PET 12 µm/ }).getByRole('link', { name: 'F-101', exact: true });
+    const addLot = async (note: string) => {
+      await keys.pressButton(button('Add lot of PET 12 µm'));
+      const form = page.getByRole('form', { name: 'New lot of PET 12 µm' });
+      await keys.fill(form.getByLabel(/^Lot/), 'F-101');
+      await keys.fill(form.getByLabel('Note'), note);
+      await keys.pressButton(form.getByRole('button', { name: 'Add lot' }));
+      await lots.waitFor();
+    };
+    await keys.goTo('Materials');
+    await addLot('mistyped');
+    await keys.press('Control+z');
+    await lots.waitFor({ state: 'detached' });
+    await addLot('from the press side');
+    await page.getByText('from the press side').waitFor();
+    expect(await page.getByText('mistyped').count()).toBe(0);
+    await keys.press('Control+z');
+    await lots.waitFor({ state: 'detached' });
   });
 
   it('what went into a roll is put down, and a loop refused by name', async () => {
@@ -196,14 +222,14 @@ describe('instruments and fluids', () => {
     const instrument = page.getByRole('combobox', { name: 'Instrument' });
     await keys.reach(instrument);
     await keys.type('tens');
-    await page.getByRole('option', { name: /Tensile tester, TT-03.*calibrated until 2025-01-15/ }).waitFor();
+    await page.getByRole('option', { name: /Tensile tester, TT-03.*calibration ended on 2025-01-15/ }).waitFor();
     await keys.press('Enter');
     for (const [index, force] of ['3.1', '3.2', '3.3'].entries()) {
       await keys.reach(page.locator(`#r${index + 1}-forceN`));
       await keys.press('Control+A');
       await keys.type(force);
       await keys.reach(page.locator(`#r${index + 1}-mode`));
-      await keys.press('a');
+      await keys.press('a', 'Enter');
     }
     const flag = /Read with Tensile tester, TT-03 on \d{4}-\d\d-\d\d, whose calibration ended on 2025-01-15\./;
     await page.getByText(flag).first().waitFor();

@@ -4,6 +4,7 @@ import type { Draft } from '../open-notebook.ts';
 import { isDraft } from '../queries/approvals.ts';
 import { testsOfSample } from '../queries/tests.ts';
 import { Refusal } from '../refusal.ts';
+import { retiredBefore } from './retired-before.ts';
 import { stillStands } from './still-stands.ts';
 import { changedSince, UNDONE } from './undone.ts';
 
@@ -42,13 +43,13 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
     }
     case 'lot.added':
     case 'lot.returned':
-      return [{ kind: 'lot.retired', body: { lotId: entry.body.lotId, reason: UNDONE } }];
+      return [{ kind: 'lot.retired', body: { lotId: entry.body.lotId, reason: UNDONE, ...retiredBefore(store, entry, 'lot') } }];
     case 'lot.retired':
       return [{ kind: 'lot.returned', body: { lotId: entry.body.lotId, reason: UNDONE } }];
     case 'sample.added':
     case 'sample.returned':
       if (entry.kind === 'sample.added' && testsOfSample(store, entry.body.sampleId).length > 0) throw new Refusal('conflict', 'It has tests already: correct it, or retire it with a reason.');
-      return [{ kind: 'sample.retired', body: { sampleId: entry.body.sampleId, reason: UNDONE } }];
+      return [{ kind: 'sample.retired', body: { sampleId: entry.body.sampleId, reason: UNDONE, ...retiredBefore(store, entry, 'sample') } }];
     case 'sample.retired':
       return [{ kind: 'sample.returned', body: { sampleId: entry.body.sampleId, reason: UNDONE } }];
     case 'instrument.added':

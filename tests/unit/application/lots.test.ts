@@ -189,6 +189,12 @@ describe('what was added and undone', () => {
     expect(await listed()).toEqual([]);
     await bench.do('lot.add', { materialId, ...lot, code: 'F-101', note: right.note });
     expect(await listed()).toEqual([right]);
+    // What was retired for a reason and returned by mistake is as it was.
+    await bench.do('lot.retire', { lotId, reason: 'blocked by the supplier' });
+    await bench.do('lot.return', { lotId, reason: 'mixed up with F-102' });
+    await bench.do('undo.last', {});
+    expect(await listed()).toEqual([{ ...right, doubt: 'was retired on 2026-03-02 (blocked by the supplier)' }]);
+    await bench.do('lot.return', { lotId, reason: 'cleared' });
     // One that was used up is another matter: it is in use again on its page.
     await bench.do('lot.retire', { lotId, reason: 'used up' });
     expect(await bench.refused('lot.add', { materialId, ...lot, code: 'F-101' })).toMatchObject({ message: 'PET 12 µm already has a lot F-101; it is retired: take it back into use on its page.' });
