@@ -1,5 +1,6 @@
 import type { CallName, CallOutput, ParsedInput } from '../../shared-lib/api.ts';
 import { benchSheet } from './bench-sheet.ts';
+import { dayOf } from './day-of.ts';
 import { itemChoices } from './queries/items.ts';
 import { findEverything } from './queries/search/find-everything.ts';
 import { countAttachments, listAttachments } from './queries/attachments.ts';
@@ -181,7 +182,7 @@ export const useCases = {
   'reference.retire': retireReference,
   'reference.return': returnReference,
   'tolerance.set': setTolerance,
-  'items.find': ({ notebook }, { of, search, methodId }) => itemChoices(notebook.store, of, search, methodId),
+  'items.find': (workplace, { of, search, methodId }) => itemChoices(workplace.notebook.store, of, search, methodId, dayOf(workplace.now())),
   'spectra.preview': (_workplace, input) => spectraPreview(input),
   'spectrum.read': readSpectrum,
   'method.get': getMethod,

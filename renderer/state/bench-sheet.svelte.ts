@@ -229,6 +229,7 @@ export class BenchSheet {
   /** Takes back what was typed and not saved. */
   restore(place: CellPlace): void {
     this.pending.delete(cellId(place));
+    this.typing.delete(cellId(place));
   }
 
   /** Fills down and right from the cell, all or nothing; a refusal stands at that cell. */

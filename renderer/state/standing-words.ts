@@ -4,8 +4,8 @@ import type { Standing } from '../../shared-lib/equipment/standing.ts';
 export function standingWords(standing: Standing, of: 'calibration' | 'expiry'): { shape: string; word: string } {
   return {
     'in order': { shape: '●', word: 'in order' },
-    'ends soon': { shape: '◆', word: of === 'expiry' ? 'expires soon' : 'ends soon' },
-    ended: { shape: '▲', word: of === 'expiry' ? 'expired' : 'ended' },
+    'ends soon': { shape: '◆', word: of === 'expiry' ? 'expires soon' : 'calibration ends soon' },
+    ended: { shape: '▲', word: of === 'expiry' ? 'expired' : 'calibration ended' },
     none: { shape: '▲', word: 'not calibrated' },
   }[standing];
 }

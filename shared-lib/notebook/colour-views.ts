@@ -1,3 +1,4 @@
+import type { Standing } from '../equipment/standing.ts';
 import type { Swatch } from '../calculation/result.ts';
 import type { DifferenceFormula } from '../colour/difference-formulas.ts';
 import type { ReferenceColour } from '../method/reference-colour.ts';
@@ -43,6 +44,8 @@ export interface ItemChoice {
   /** What is put into the cell. */
   typed: string;
   detail: string;
+  /** Of what has a last day, e.g. a calibration. */
+  standing?: Standing;
 }
 
 /** The spectra of a file and how they were read, for the person to confirm or change. */

@@ -201,6 +201,7 @@ describe('a choice', () => {
     await page.keyboard.press('q');
     await page.keyboard.press('7');
     await page.keyboard.press('t');
+    await page.keyboard.press('Enter');
     await expect.poll(async () => (await storedCell(1, 'mode'))?.value).toBe('film-tear');
     expect((await storedCell(1, 'mode'))?.corrections).toBe(0);
   });
@@ -248,6 +249,7 @@ describe('a trace file', () => {
     await panel.waitFor({ state: 'detached' });
     await cell(1, 'Failure').focus();
     await page.keyboard.press('a');
+    await page.keyboard.press('Enter');
   }
 
   async function meanStrength(): Promise<number | null | undefined> {

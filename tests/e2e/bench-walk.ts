@@ -62,8 +62,7 @@ export class BenchWalk {
       if (lower !== undefined) await this.keys.fill(line.getByLabel('At least'), lower);
       if (upper !== undefined) await this.keys.fill(line.getByLabel('At most'), upper);
     }
-    // Enter in a field sends the form, the focus goes back to the button that opened it.
-    await this.keys.press('Escape', 'Enter');
+    await this.keys.pressButton(this.page.getByRole('button', { name: 'Set limits' }));
     await this.page.getByRole('form', { name: 'Limits' }).waitFor({ state: 'detached' });
   }
 

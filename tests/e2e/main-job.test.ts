@@ -87,7 +87,6 @@ async function setLimit(property: RegExp, lowest: string, source: string): Promi
   const group = page.getByRole('group', { name: property });
   await keys.fill(group.getByLabel('At least'), lowest);
   await keys.fill(group.getByLabel('Who asks for it'), source);
-  await keys.press('Escape');
   await keys.fill(page.getByLabel('Reason for the limits'), 'agreed with the customer');
   await keys.pressButton(button('Set limits'));
   await button('Set limits').waitFor({ state: 'detached' });
@@ -252,7 +251,7 @@ describe('the whole job by keyboard', () => {
     await keys.press('a');
     await keys.fill(cell('specimen 5', 'Mean force'), '2,20');
     await keys.reach(cell('specimen 5', 'Failure'));
-    await keys.press('t');
+    await keys.press('t', 'Enter');
     await shows(resultOf('Mean bond strength'), 'n = 5');
     await setLimit(/^Mean bond strength/, '2', 'customer specification');
     await shows(resultOf('Mean bond strength'), '≥ 2');

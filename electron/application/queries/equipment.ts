@@ -1,5 +1,6 @@
 import type { ItemChoice } from '../../../shared-lib/notebook/colour-views.ts';
 import type { Calibration } from '../../../shared-lib/equipment/instrument-doubt.ts';
+import { calibrationStanding, standingOf, type Standing } from '../../../shared-lib/equipment/standing.ts';
 import type { Tables } from '../../../shared-lib/notebook/tables.ts';
 import type { NotebookStore } from '../../store/notebook-store.ts';
 import { likePattern } from './like-pattern.ts';
@@ -49,17 +50,27 @@ export function equipmentTyped(store: NotebookStore, of: 'instrument' | 'fluid',
   return store.one<{ id: string }>(sql, [typed])?.id;
 }
 
-/** What is in use and holds `search` in its name, what serves the method first. */
-export function equipmentChoices(store: NotebookStore, of: 'instrument' | 'fluid', search: string, methodId: string, most: number): ItemChoice[] {
-  const [table, name, detail] =
-    of === 'instrument'
-      ? ['instrument', INSTRUMENT_NAME, `coalesce((SELECT CASE WHEN dueOn IS NULL THEN 'calibrated ' || calibratedOn ELSE 'calibrated until ' || dueOn END FROM calibration WHERE calibration.instrumentId = instrument.instrumentId ORDER BY calibratedOn DESC, seq DESC LIMIT 1), 'no calibration')`]
-      : ['fluid', FLUID_NAME, `CASE WHEN expiresOn IS NULL THEN kind ELSE kind || ', expires ' || expiresOn END`];
-  return store.all<ItemChoice>(
-    `SELECT ${name} AS typed, ${detail} AS detail FROM ${table} WHERE retiredAt IS NULL AND ${name} LIKE ? ESCAPE '\\'
+/** What is in use and holds `search` in its name, what serves the method first, then what serves any; each with how it stands on the day `today`. */
+export function equipmentChoices(store: NotebookStore, of: 'instrument' | 'fluid', search: string, methodId: string, most: number, today: string): ItemChoice[] {
+  const [idKey, name, facts] = of === 'instrument' ? ['instrumentId', INSTRUMENT_NAME, "'' AS kind, NULL AS expiresOn"] : ['fluidId', FLUID_NAME, 'kind, expiresOn'];
+  const found = store.all<{ id: string; typed: string; kind: string; expiresOn: string | null }>(
+    `SELECT ${idKey} AS id, ${name} AS typed, ${facts} FROM ${of} WHERE retiredAt IS NULL AND ${name} LIKE ? ESCAPE '\\'
      ORDER BY instr(methodIds, '"' || ? || '"') = 0, methodIds <> '[]', typed LIMIT ?`,
     [likePattern(search), methodId, most],
   );
+  return found.map(({ id, typed, kind, expiresOn }) => {
+    if (of === 'instrument') return { typed, ...calibrationInWords(calibrationDays(store, id), today) };
+    const standing = standingOf(expiresOn, today);
+    return { typed, standing, detail: expiresOn === null ? kind : `${kind}, ${standing === 'ended' ? 'expired on' : 'expires'} ${expiresOn}` };
+  });
+}
+
+/** @param calibrations newest first */
+function calibrationInWords(calibrations: readonly Calibration[], today: string): { standing: Standing; detail: string } {
+  const { standing, dueOn } = calibrationStanding(calibrations, today);
+  if (standing === 'none') return { standing, detail: 'no calibration' };
+  if (dueOn === null) return { standing, detail: `calibrated ${calibrations[0]!.calibratedOn}` };
+  return { standing, detail: standing === 'ended' ? `calibration ended on ${dueOn}` : `calibrated until ${dueOn}` };
 }
 
 /** @returns the calibrations as they are weighed */

@@ -17,8 +17,8 @@ export function itemName(store: NotebookStore, { of }: ItemField, value: string)
 }
 
 /** What an item field can name, as it is typed; a reference once for each customer, an instrument or fluid that serves the method first. */
-export function itemChoices(store: NotebookStore, of: ItemField['of'], search: string, methodId: string): ItemChoice[] {
-  if (of === 'instrument' || of === 'fluid') return equipmentChoices(store, of, search, methodId, MOST_CHOICES);
+export function itemChoices(store: NotebookStore, of: ItemField['of'], search: string, methodId: string, today: string): ItemChoice[] {
+  if (of === 'instrument' || of === 'fluid') return equipmentChoices(store, of, search, methodId, MOST_CHOICES, today);
   if (of === 'sample') {
     return listSamples(store, search, MOST_CHOICES, 0).map(({ code, product, job }) => ({ typed: code, detail: [product, job].filter(Boolean).join(', ') }));
   }

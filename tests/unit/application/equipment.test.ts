@@ -175,7 +175,7 @@ describe('a reading taken out of calibration', () => {
     await bench.do('calibration.void', { calibrationId: calibrations.find(({ calibratedOn }) => calibratedOn === '2026-03-02')!.calibrationId, reason: 'of another tester' });
     expect(await flags(testId)).toEqual([ENDED]);
     const offered = async () => (await bench.do('items.find', { of: 'instrument', search: 'tens', methodId: 'friction' })).map(({ typed, detail }) => `${typed}, ${detail}`);
-    expect(await offered()).toEqual(['Tensile tester, T-3, calibrated until 2026-03-01']);
+    expect(await offered()).toEqual(['Tensile tester, T-3, calibration ended on 2026-03-01']);
     await bench.do('instrument.retire', { instrumentId: testerId, reason: 'load cell overloaded' });
     expect(await offered()).toEqual([]);
     expect(await flags(testId)).toEqual([ENDED]);
