@@ -98,10 +98,10 @@ export class ApplicationClient {
     this.#ended = reason;
     for (const resolve of this.#waiting.values()) resolve(ended(reason));
     this.#waiting.clear();
-    for (const listener of this.#listeners) listener({ kind: 'trouble', text: reason });
+    for (const listener of this.#listeners) listener({ kind: 'unreachable', text: reason });
   }
 }
 
 function ended(reason: string): Answer<never> {
-  return { ok: false, problem: { code: 'internal', field: '', value: null, message: reason } };
+  return { ok: false, problem: { code: 'unreachable', field: '', value: null, message: reason } };
 }

@@ -60,7 +60,7 @@ const commands: Record<string, Command> = {
   },
   serve: {
     usage: 'laydown serve [NOTEBOOK] [--port N]',
-    summary: 'serve the application on 127.0.0.1 for a browser on this machine',
+    summary: 'serve the application on 127.0.0.1 for a browser on this machine; without NOTEBOOK, the one that was open last',
     options: { port: text },
     load: async () => (await import('./commands/serve.ts')).serve,
   },

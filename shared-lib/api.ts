@@ -57,7 +57,11 @@ export const api = {
       person: z.strictObject({ name: line.min(1), initials: z.string().trim().min(1).max(5), role: line }),
     }),
   ),
+  /** Another title or laboratory of the open notebook. */
+  'notebook.describe': call<SessionView>()(z.strictObject({ title: line.min(1), laboratory: line, reason: text.default('') })),
   'notebook.open': call<SessionView>()(z.strictObject({ handle: z.string().min(1).max(4096) })),
+  /** Notebooks that lie in the notebooks folder and were not opened lately, by name. */
+  'notebooks.inFolder': call<{ folder: string; notebooks: { handle: string; fileName: string }[] }>()(nothing),
   'notebook.checkpoint': call<SessionView>()(nothing),
 
   'methods.list': call<MethodData[]>()(nothing),
@@ -164,7 +168,10 @@ export type CallOutput<Name extends CallName> = Api[Name]['output'];
 export type Answer<Output> = { ok: true; value: Output } | { ok: false; problem: CallProblem };
 
 export interface CallProblem extends InputProblem {
-  code: 'input' | 'read-only' | 'not-found' | 'file' | 'conflict' | 'internal';
+  /** `unreachable`: the application has ended, so nobody has done anything about it. */
+  code: 'input' | 'read-only' | 'not-found' | 'file' | 'conflict' | 'internal' | 'unreachable';
+  /** So long nothing is taken in this field; the sentence holds it in words (`waitInWords`). */
+  waitSeconds?: number;
 }
 
 /** What the application tells the screens unasked. */
@@ -173,6 +180,8 @@ export type ApplicationEvent =
   /** Entries are safe once acknowledged; this tells that the file itself was written. */
   | { kind: 'checkpointed'; at: string }
   | { kind: 'trouble'; text: string }
+  /** The application has ended, and what to do. */
+  | { kind: 'unreachable'; text: string }
   /** What was typed under that name was entered or put down in one of the windows. */
   | { kind: 'draft-ended'; name: string }
   /** A command chosen in the shell's menu, for the screen to carry out. */

@@ -87,7 +87,7 @@ export class OpenNotebook {
    * @throws Refusal as `append`
    */
   bringIn(brought: Entry[], merge: Draft, attachments: Iterable<{ sha256: string; bytes: Uint8Array }>): void {
-    this.store.bringIn(brought, { ...merge, by: this.requireHand(), occurredAt: this.now() } as DraftEntry, attachments);
+    this.history.note([this.store.bringIn(brought, { ...merge, by: this.requireHand(), occurredAt: this.now() } as DraftEntry, attachments)]);
     this.evaluations.clear();
     this.methods.forget();
     // Who was retired at the other bench takes this one no more.

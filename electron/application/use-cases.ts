@@ -23,7 +23,7 @@ import { addInHouseMethod, changeInHouseMethod, retireInHouseMethod } from './us
 import { inHouseMethodsList, inHouseView } from './use-cases/in-house/views.ts';
 import { makeMerge, mergesList, previewMerge, settleConflict, takeOtherWord } from './use-cases/merges.ts';
 import { getMethod, methodsList } from './use-cases/methods.ts';
-import { checkpointNotebook, createNotebook, openNotebookByHandle } from './use-cases/notebooks.ts';
+import { checkpointNotebook, createNotebook, describeNotebook, notebooksInFolder, openNotebookByHandle } from './use-cases/notebooks.ts';
 import { renewPassphrase, setPassphrase } from './use-cases/passphrases.ts';
 import { pasteReadings } from './use-cases/paste.ts';
 import { addPerson, changePerson, retirePerson, returnPerson } from './use-cases/people.ts';
@@ -64,7 +64,9 @@ export const useCases = {
   'session.get': sessionView,
   'session.takeBench': takeBench,
   'notebook.create': createNotebook,
+  'notebook.describe': describeNotebook,
   'notebook.open': openNotebookByHandle,
+  'notebooks.inFolder': notebooksInFolder,
   'notebook.checkpoint': checkpointNotebook,
   'person.add': addPerson,
   'person.change': changePerson,

@@ -2,11 +2,15 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { existsSync, readFileSync } from 'node:fs';
 import type { Invocation } from './invocation.ts';
+import { lastOpened } from '../last-opened.ts';
 import { serveOnLoopback } from '../loopback.ts';
 import { notebooksFolder, settingsFolder } from '../places.ts';
 import { startInWorkerThread } from '../worker-thread.ts';
 
-/** `laydown serve`: the same application for a browser on this machine; ends on Ctrl+C after writing the notebook. */
+/**
+ * `laydown serve`: the same application for a browser on this machine; ends on Ctrl+C after writing the notebook. Without a
+ * file it opens the notebook that was open last, and the demo notebook where there is none yet.
+ */
 export async function serve({ words: [file], options, out, err }: Invocation): Promise<number> {
   const port = options.port === undefined ? 0 : Number(options.port);
   if (!Number.isInteger(port) || port < 0 || port > 65535) {
@@ -21,12 +25,9 @@ export async function serve({ words: [file], options, out, err }: Invocation): P
     version: programVersion(programFolder),
   });
   const demo = path.join(notebooks, 'demo.laydown');
-  if (!file && !existsSync(demo)) out('Making the demo notebook; this takes a moment, once.');
-  const opened = file
-    ? existsSync(file)
-      ? await application.open(path.resolve(file))
-      : { ok: true as const }
-    : await application.openDemo(demo);
+  const wanted = file ? path.resolve(file) : await lastOpened(application);
+  if (!wanted && !existsSync(demo)) out('Making the demo notebook; this takes a moment, once.');
+  const opened = !wanted ? await application.openDemo(demo) : file && !existsSync(wanted) ? { ok: true as const } : await application.open(wanted);
   if (!opened.ok) err(opened.problem.message);
   if (file && !existsSync(file)) out(`There is no notebook at ${file} yet; start it in the window.`);
 

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { SessionView } from '../../shared-lib/notebook/views.ts';
 import type { ApplicationEvent } from '../../shared-lib/api.ts';
+import { lastOpened } from '../last-opened.ts';
 import { notebooksFolder, settingsFolder } from '../places.ts';
 import { bridgeCalls } from './bridge.ts';
 import { EVENT_CHANNEL } from './channels.ts';
@@ -110,7 +111,10 @@ export async function startShell(electron: ElectronParts, surroundings: ShellSur
 
   // The window first: making the demo notebook takes seconds, and the screens wait for the application by themselves.
   window = openWindow(electron, surroundings.programFolder, surroundings.clock);
-  if (openWhenReady) await shell.open(openWhenReady);
+  const last = openWhenReady ? null : await lastOpened(application);
+  // A file may have been double-clicked meanwhile.
+  const toOpen = openWhenReady ?? last;
+  if (toOpen) await shell.open(toOpen);
   else {
     const answer = await application.openDemo(path.join(folder, 'demo.laydown'));
     if (!answer.ok) dialog.showErrorBox('The demo notebook could not be opened', answer.problem.message);

@@ -1,5 +1,6 @@
-import { closeSync, constants, fstatSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
+import { closeSync, constants, existsSync, fstatSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
+import { companionPaths } from './companion-paths.ts';
 import type { Database } from './database.ts';
 import { sha256Hex } from './journal.ts';
 import { fileError, NotebookFileError } from './notebook-file-error.ts';
@@ -44,7 +45,8 @@ export function checkDatabase(file: string, database: Database): void {
   if (findings === '') return;
   throw new NotebookFileError(
     'damaged',
-    `${basename(file)} is damaged inside (${findings}). It was left as it is; open the newest backup from the folder ${basename(file)}.backups.`,
+    `${basename(file)} is damaged inside: a part of it cannot be read. ${leftAsItIs(file)}`,
+    { cause: findings },
   );
 }
 
@@ -82,10 +84,10 @@ function judgeHeader(file: string, header: Uint8Array, size: number): void {
   const view = new DataView(header.buffer, header.byteOffset, header.byteLength);
   const start = new TextDecoder('latin1').decode(header.subarray(0, magic.length));
   if (start !== magic || header.length < headerLength) {
-    throw new NotebookFileError('not-a-notebook', `${name} is not a notebook: it is not a SQLite file.`);
+    throw new NotebookFileError('not-a-notebook', `${name} is not a notebook: it is a file of another kind, or its beginning is damaged.`);
   }
   if (view.getUint32(68) !== applicationId) {
-    throw new NotebookFileError('not-a-notebook', `${name} is a SQLite file of another program, not a notebook.`);
+    throw new NotebookFileError('not-a-notebook', `${name} is not a notebook: another program wrote it.`);
   }
   const schema = view.getUint32(60);
   if (schema > schemaVersion) {
@@ -99,10 +101,15 @@ function judgeHeader(file: string, header: Uint8Array, size: number): void {
   if (size !== expected) {
     throw new NotebookFileError(
       'damaged',
-      `${name} is ${size < expected ? 'cut off' : 'longer than it should be'}: it has ${size} bytes and should have ${expected}. ` +
-        `It was left as it is; open the newest backup from the folder ${name}.backups.`,
+      `${name} is ${size < expected ? 'cut off' : 'longer than it should be'}: it has ${size} bytes and should have ${expected}. ${leftAsItIs(file)}`,
     );
   }
+}
+
+function leftAsItIs(file: string): string {
+  const backups = companionPaths(file).backups;
+  const instead = existsSync(backups) ? `open the newest backup from the folder ${basename(backups)}` : 'no backups stand beside it, so open a copy that was kept elsewhere';
+  return `It was left as it is; ${instead}.`;
 }
 
 function withFile<Value>(file: string, work: (fd: number) => Value): Value {

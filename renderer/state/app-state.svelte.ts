@@ -18,6 +18,7 @@ export class AppState {
   #session = $state.raw<SessionView | null>(null);
   #startProblem = $state('');
   #trouble = $state('');
+  #reachable = $state(true);
   #writing = $state(0);
   #revision = $state(0);
   #changedAt = 0;
@@ -40,6 +41,11 @@ export class AppState {
   /** What the application had to tell unasked, until it is dismissed. */
   get trouble(): string {
     return this.#trouble;
+  }
+
+  /** Whether the application has answered lately, as far as is known here. */
+  get reachable(): boolean {
+    return this.#reachable;
   }
 
   /** Entries on their way to the disk. */
@@ -70,18 +76,19 @@ export class AppState {
         this.#refreshSoon();
       } else if (event.kind === 'draft-ended') this.begun.end(event.name);
       else if (event.kind === 'trouble') this.#trouble = event.text;
+      else if (event.kind === 'unreachable') this.#lose(event.text);
       else if (event.kind === 'command') oncommand(event.command);
     });
   }
 
   async call<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<Answer<CallOutput<Name>>> {
     const plain = $state.snapshot(input) as CallInput<Name>;
-    if (isReading(name)) return this.#client.call(name, plain);
+    if (isReading(name)) return this.#ask(name, plain);
     this.#writing += 1;
     // What was typed last belongs to the notebook that is open now.
     if (name === 'notebook.open' || name === 'notebook.create') this.begun.keeper.flush();
     try {
-      const answer = await this.#client.call(name, plain);
+      const answer = await this.#ask(name, plain);
       if (answer.ok) {
         if (name !== 'undo.last') this.undo.dismiss();
         this.#changedAt = performance.now();
@@ -102,6 +109,18 @@ export class AppState {
     this.#trouble = '';
   }
 
+  async #ask<Name extends CallName>(name: Name, input: CallInput<Name>): Promise<Answer<CallOutput<Name>>> {
+    const answer = await this.#client.call(name, input);
+    if (answer.ok || answer.problem.code !== 'unreachable') this.#reachable = true;
+    else this.#lose(answer.problem.message);
+    return answer;
+  }
+
+  #lose(text: string): void {
+    if (this.#reachable) this.#trouble = text;
+    this.#reachable = false;
+  }
+
   /** Several events in a row, as when a column is pasted, cause one refresh. */
   #refreshSoon(): void {
     clearTimeout(this.#refreshTimer);
@@ -109,7 +128,7 @@ export class AppState {
   }
 
   async #refreshSession(): Promise<void> {
-    const answer = await this.#client.call('session.get', {});
+    const answer = await this.#ask('session.get', {});
     if (answer.ok) {
       if (this.#session?.notebook?.handle !== answer.value.notebook?.handle) {
         await this.begun.beginAnew(answer.value.notebook?.handle ?? '');

@@ -3,6 +3,7 @@ import type { EntryKind } from '../../shared-lib/notebook/entry.ts';
 /** The kinds of entry as the filter of the Record names them. */
 export const entryWords: Record<EntryKind, string> = {
   'notebook.created': 'notebook begun',
+  'notebook.described': 'notebook renamed',
   'person.added': 'person added',
   'person.changed': 'person changed',
   'person.retired': 'person retired',

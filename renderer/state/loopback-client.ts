@@ -7,6 +7,10 @@ export interface LoopbackOptions {
   pause?: (milliseconds: number) => Promise<void>;
 }
 
+/** A program that is started again has another address. */
+const ENDED =
+  'The program does not answer: it has ended. Start it again and open the address that it prints; this page is of no use any more. What was entered is in the notebook, and what was begun comes back there.';
+
 const shortestPause = 500;
 const longestPause = 10_000;
 
@@ -33,6 +37,7 @@ export function connectLoopback({ token, fetch, pause = wait }: LoopbackOptions)
         for await (const line of linesOf(response.body)) tell(JSON.parse(line) as ApplicationEvent);
       } catch {
         first = false;
+        if (listeners.size > 0) tell({ kind: 'unreachable', text: ENDED });
       }
       await pause(nextPause);
       nextPause = Math.min(nextPause * 2, longestPause);
@@ -69,15 +74,7 @@ export function connectLoopback({ token, fetch, pause = wait }: LoopbackOptions)
   };
 }
 
-const unreachable: Answer<never> = {
-  ok: false,
-  problem: {
-    code: 'internal',
-    field: '',
-    value: null,
-    message: 'The application does not answer. What you typed is still here; start it again and repeat this step.',
-  },
-};
+const unreachable: Answer<never> = { ok: false, problem: { code: 'unreachable', field: '', value: null, message: ENDED } };
 
 const unreadable: Answer<never> = {
   ok: false,

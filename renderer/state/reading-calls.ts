@@ -30,6 +30,7 @@ const readingCalls: ReadonlySet<CallName> = new Set<CallName>([
   'record.list',
   'record.verify',
   'search.find',
+  'notebooks.inFolder',
   'merge.preview',
   'merges.list',
   'work.page',

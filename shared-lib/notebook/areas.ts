@@ -21,6 +21,9 @@ import { materialSentence } from './material-sentence.ts';
 import { mergeChanges } from './merge-changes.ts';
 import { mergeEntryBodies } from './merge-entries.ts';
 import { mergeSentence } from './merge-sentence.ts';
+import { notebookChanges } from './notebook-changes.ts';
+import { notebookEntryBodies } from './notebook-entries.ts';
+import { notebookSentence } from './notebook-sentence.ts';
 import { personChanges } from './person-changes.ts';
 import { personEntryBodies } from './person-entries.ts';
 import { personSentence } from './person-sentence.ts';
@@ -53,6 +56,7 @@ function area<Kind extends EntryKind>(bodies: Record<Kind, unknown>, own: Area<E
 
 /** The area of each kind of entry; `project.ts` and `entry-sentence.ts` know the kinds that belong to none. */
 export const areas = {
+  ...area(notebookEntryBodies, { changes: notebookChanges, sentence: notebookSentence }),
   ...area(personEntryBodies, { changes: personChanges, sentence: personSentence }),
   ...area(materialEntryBodies, { changes: materialChanges, sentence: materialSentence }),
   ...area(sampleEntryBodies, { changes: sampleChanges, sentence: sampleSentence }),

@@ -8,6 +8,7 @@ import { equipmentEntryBodies } from './equipment-entries.ts';
 import { inHouseEntryBodies } from './in-house-entries.ts';
 import { layersSchema, lotDetailsSchema, materialEntryBodies } from './material-entries.ts';
 import { mergeEntryBodies } from './merge-entries.ts';
+import { notebookEntryBodies } from './notebook-entries.ts';
 import { personEntryBodies } from './person-entries.ts';
 import { planEntryBodies } from './plan-entries.ts';
 import { sampleDetailsSchema, sampleEntryBodies } from './sample-entries.ts';
@@ -149,6 +150,7 @@ export const entryBodies = {
     /** The report that this one takes the place of, with the reason. */
     replaces: z.strictObject({ reportId: id, reason: longText.min(1) }).nullable(),
   }),
+  ...notebookEntryBodies,
   ...trialEntryBodies,
   ...inHouseEntryBodies,
   ...colourEntryBodies,

@@ -6,6 +6,7 @@ import type { EquipmentTables } from './equipment-tables.ts';
 import type { InHouseTables } from './in-house-tables.ts';
 import type { MaterialTables } from './material-tables.ts';
 import type { MergeTables } from './merge-tables.ts';
+import type { NotebookTables } from './notebook-tables.ts';
 import type { PersonTables } from './person-tables.ts';
 import type { PlanTables } from './plan-tables.ts';
 import type { SampleTables } from './sample-tables.ts';
@@ -18,7 +19,8 @@ import type { WitnessTables } from './witness-tables.ts';
  * entries. Nothing here is typed in by hand: `project` says what each entry does to them, and they can be remade.
  */
 export interface Tables
-  extends PersonTables,
+  extends NotebookTables,
+    PersonTables,
     MaterialTables,
     SampleTables,
     EquipmentTables,
@@ -30,7 +32,6 @@ export interface Tables
     ApprovalTables,
     WitnessTables,
     MergeTables {
-  notebook: { one: 1; title: string; laboratory: string; createdAt: string };
   test: {
     testId: string;
     sampleId: string;
@@ -97,6 +98,7 @@ export type TableName = keyof Tables;
 /** Key columns of each table, in the order in which the tables may be filled (what is referred to comes first). */
 export const tableKeys = {
   notebook: ['one'],
+  notebook_heading: ['createdAt'],
   person: ['personId'],
   material: ['materialId'],
   lot: ['lotId'],

@@ -57,7 +57,12 @@ describe('people', () => {
     await keys.type('other');
     await keys.press('Enter');
     await page.getByText('The two are not the same; type both again.').waitFor();
-    await keys.fill(page.getByLabel(/^The same again/), 'short');
+    // Both are emptied, and the first has the focus.
+    for (const field of [/^New passphrase/, /^The same again/]) expect(await page.getByLabel(field).inputValue()).toBe('');
+    await expect.poll(() => page.getByLabel(/^New passphrase/).evaluate((input) => input === document.activeElement)).toBe(true);
+    await keys.type('short');
+    await keys.press('Tab');
+    await keys.type('short');
     await keys.press('Enter');
     await page.getByText(/^A passphrase has at least 8 characters/).waitFor();
     await keys.reach(page.getByLabel(/^New passphrase/), 'backwards');
@@ -213,6 +218,14 @@ describe('a witness', () => {
     await keys.type('three dry cylinders');
     await keys.press('Enter');
     await statusText(/^Signed: Witnessed by Abena Quist/).waitFor();
+    // Nothing is left open for a second signature, and the keyboard goes on where it came from.
+    expect(await page.getByRole('heading', { name: /^Page of work: / }).count()).toBe(0);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Witness…');
+    await keys.pressButton(page.getByRole('button', { name: 'Verify the record' }));
+    await page.getByText(/^Intact:/).waitFor();
+    await callApi(page, 'row.remark', { testId, row: 'r1', remark: 'at the edge' });
+    await page.getByText(/were intact; the record has grown since\. Verify it again\./).waitFor();
+    expect(await page.getByText(/^Intact:/).count()).toBe(0);
     await page.getByRole('row', { name: /Abena Quist has read and understood/ }).waitFor();
     await toSheet();
     await page.getByText(/^Witnessed by Abena Quist on/).waitFor();
@@ -229,7 +242,8 @@ describe('a witness', () => {
     await keys.goTo('Record');
     await keys.pressButton(page.getByRole('button', { name: 'Witness…' }));
     await keys.pressButton(page.getByRole('button', { name: 'Read it' }));
-    await page.getByRole('heading', { name: /^Page of work: the work of Imke Rasmund, entries \d+ to \d+$/ }).waitFor();
+    await page.getByRole('heading', { name: /^Page of work: Imke Rasmund on \d{4}-\d{2}-\d{2}, entries \d+ to \d+$/ }).waitFor();
+    await page.screenshot({ path: path.resolve(import.meta.dirname, '../../out/screens/witness-day-light.png') });
   });
 });
 

@@ -32,15 +32,15 @@ const withHeader = (offset: number, value: number) => (bytes: Buffer) => {
 describe('a file that is no sound notebook is refused in one sentence and left alone', () => {
   test.each<[string, () => Promise<string>, string, RegExp]>([
     ['empty', () => spoiled(() => new Uint8Array()), 'not-a-notebook', /0 bytes/],
-    ['of one byte', () => spoiled(() => new Uint8Array([83])), 'not-a-notebook', /not a SQLite file/],
-    ['text', () => spoiled(() => Buffer.from('date;force\n'.repeat(50))), 'not-a-notebook', /not a SQLite file/],
+    ['of one byte', () => spoiled(() => new Uint8Array([83])), 'not-a-notebook', /it is a file of another kind, or its beginning is damaged/],
+    ['text', () => spoiled(() => Buffer.from('date;force\n'.repeat(50))), 'not-a-notebook', /it is a file of another kind, or its beginning is damaged/],
     ['of another SQLite program', async () => { const bytes = await foreignSqlite(); return spoiled(() => bytes); }, 'not-a-notebook', /another program/],
     ['of a newer version', () => spoiled(withHeader(60, schemaVersion + 1)), 'newer', /newer version/],
     ['cut in the middle', () => spoiled((bytes) => bytes.subarray(0, bytes.length / 2)), 'damaged', /cut off/],
     ['cut by one byte', () => spoiled((bytes) => bytes.subarray(0, -1)), 'damaged', /cut off/],
     ['cut inside the header', () => spoiled((bytes) => bytes.subarray(0, 60)), 'not-a-notebook', /./],
     ['with something behind it', () => spoiled((bytes) => Buffer.concat([bytes, Buffer.alloc(4096)])), 'damaged', /longer/],
-    ['overwritten inside', () => spoiled((bytes) => bytes.fill(0xa5, 4096 * 3, 4096 * 9)), 'damaged', /damaged inside/],
+    ['overwritten inside', () => spoiled((bytes) => bytes.fill(0xa5, 4096 * 3, 4096 * 9)), 'damaged', /damaged inside: a part of it cannot be read\. It was left as it is; (open the newest backup from the folder [^/]*\.backups|no backups stand beside it, so open a copy that was kept elsewhere)\.$/],
     ['cut, with a header that says so', () => spoiled((bytes) => withHeader(28, 4)(bytes).subarray(0, 4 * 4096)), 'damaged', /damaged inside/],
     ['a folder', async () => { const path = join(temporaryFolder(), 'x.laydown'); mkdirSync(path); return path; }, 'not-a-notebook', /not a file/],
     ['missing', async () => join(temporaryFolder(), 'x.laydown'), 'missing', /not there/],

@@ -8,7 +8,7 @@ import { UNDONE } from './undone.ts';
 const LOOKED_BACK = 500;
 
 /** Recorded by a person, and nothing that they did to be taken back. */
-const NO_ACTION = ['signing.refused', 'notebook.merged'];
+const NO_ACTION = ['signing.refused'];
 
 /**
  * The last action of the person at the bench that was not undone: of this session, else, as after a crash, of today, from the

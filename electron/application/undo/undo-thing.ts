@@ -24,6 +24,7 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
       const { caption: _, ...link } = entry.body;
       return [{ kind: 'attachment.unlinked', body: { ...link, reason: UNDONE } }];
     }
+    case 'notebook.described':
     case 'material.described':
     case 'lot.described':
     case 'sample.changed':
@@ -84,21 +85,7 @@ function draftsOf(store: NotebookStore, entry: Entry): Draft[] {
       return [{ kind: 'person.returned', body: { personId: entry.body.personId, reason: UNDONE } }];
     case 'person.returned':
       return [{ kind: 'person.retired', body: { personId: entry.body.personId, reason: UNDONE } }];
-    case 'test.finished':
-      throw new Refusal('conflict', 'A finished test stays finished: correct what is wrong, then finish it again.');
-    case 'report.issued':
-      throw new Refusal('conflict', 'An issued report stays as it is: issue one that takes its place, with the reason.');
-    case 'work.witnessed':
-      throw new Refusal('conflict', 'A signature stays: what was signed can be corrected, and the correction is shown as later.');
-    case 'approvalLine.observed':
-    case 'approvalLine.waived':
-      throw new Refusal('conflict', 'A signature stays: fill the line anew, with the reason.');
-    case 'approval.signed':
-      throw new Refusal('conflict', 'A signed press approval stays as it is: withdraw it with a reason, or draft one that takes its place.');
-    case 'passphrase.set':
-    case 'passphrase.renewed':
-      throw new Refusal('conflict', 'The old passphrase is not kept: set it anew.');
     default:
-      throw new Refusal('conflict', 'It stays in the record: correct it, or retire it with a reason, where it is shown.');
+      throw new Refusal('conflict', 'It stays in the record: say it anew where it is shown.');
   }
 }

@@ -1,14 +1,16 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync } from 'node:fs';
 import path from 'node:path';
-import type { ParsedInput } from '../../../shared-lib/api.ts';
+import type { CallOutput, ParsedInput } from '../../../shared-lib/api.ts';
 import { InputError } from '../../../shared-lib/calculation/input-error.ts';
 import type { SessionView } from '../../../shared-lib/notebook/views.ts';
 import { NotebookStore } from '../../store/notebook-store.ts';
 import { problemOf } from '../answer.ts';
 import { CheckpointSchedule } from '../checkpoint-schedule.ts';
 import { OpenNotebook } from '../open-notebook.ts';
+import { notebookHeading } from '../queries/notebook-heading.ts';
 import { listPeople } from '../queries/people.ts';
 import { Refusal } from '../refusal.ts';
+import { requireChange } from '../require-change.ts';
 import { systemTimers } from '../surroundings.ts';
 import type { Workplace } from '../workplace.ts';
 import { sessionView } from './session.ts';
@@ -31,6 +33,14 @@ export async function createNotebook(workplace: Workplace, input: ParsedInput<'n
   return sessionView(workplace);
 }
 
+/** Says title and laboratory anew; what was printed before keeps what it was printed with. @throws Refusal when nothing differs; InputError without a reason */
+export function describeNotebook(workplace: Workplace, { reason, ...after }: ParsedInput<'notebook.describe'>): SessionView {
+  const { notebook } = workplace;
+  const { createdAt, ...before } = notebookHeading(notebook.store);
+  notebook.append([{ kind: 'notebook.described', body: { createdAt, before, after, reason: requireChange(before, after, reason) } }]);
+  return sessionView(workplace);
+}
+
 /** Opens the notebook at `file`; the one that was open is closed only when that has succeeded. */
 export async function openNotebookAt(workplace: Workplace, file: string): Promise<void> {
   const { surroundings, settings, open } = workplace;
@@ -48,6 +58,14 @@ export async function openNotebookByHandle(workplace: Workplace, { handle }: { h
   requireKnown(workplace, handle);
   await openNotebookAt(workplace, handle);
   return sessionView(workplace);
+}
+
+/** What lies in the notebooks folder and is not among the recent ones: put there by hand, or opened long ago. */
+export function notebooksInFolder({ surroundings, settings }: Workplace): CallOutput<'notebooks.inFolder'> {
+  const folder = path.resolve(surroundings.notebooksFolder);
+  const names = existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith(EXTENSION)) : [];
+  const notebooks = names.sort().map((fileName) => ({ handle: path.join(folder, fileName), fileName }));
+  return { folder, notebooks: notebooks.filter(({ handle }) => !settings.recent.some((known) => known.path === handle)) };
 }
 
 /** @throws Refusal for a file that was neither chosen, nor opened here before, nor lies in the notebooks folder */

@@ -11,11 +11,13 @@ export function sessionView(workplace: Workplace): SessionView {
   if (!open) return { notebook: null, atBench: null, people: [], undoable: '', recent, version: surroundings.version };
   const { store } = open;
   const people = listPeople(store);
+  const { title, laboratory } = notebookHeading(store);
   return {
     notebook: {
       handle: open.path,
       fileName: path.basename(open.path),
-      ...notebookHeading(store),
+      title,
+      laboratory,
       readOnly: store.readOnly !== '',
       readOnlyReason: store.readOnly,
       entries: store.entryCount,

@@ -34,7 +34,10 @@ function actionInWords({ store, methods }: OpenNotebook, action: Entry[]): strin
   const names = entryNames(store, methods);
   // A file is announced before the entry that it is there for; values that the program filled in come after the one typed.
   const main = action.find(({ kind }) => kind !== 'attachment.added') ?? action[0]!;
-  const { text } = describeEntry(main, names);
-  const others = action.filter((entry) => entry.kind === main.kind && !('typed' in entry.body && entry.body.typed === '')).length - 1;
-  return others > 0 ? `${text.replace(/\.$/, '')}, and ${others} more.` : text;
+  const said = action.filter((entry) => entry.kind !== 'attachment.added' && !('typed' in entry.body && entry.body.typed === ''));
+  const alike = said.filter(({ kind }) => kind === main.kind).length - 1;
+  const text = describeEntry(main, names).text;
+  const other = said.find(({ kind }) => kind !== main.kind);
+  const first = alike > 0 ? `${text.replace(/\.$/, '')}, and ${alike} more.` : text;
+  return other ? `${first} ${describeEntry(other, names).text}` : first;
 }

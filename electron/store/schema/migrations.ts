@@ -14,13 +14,14 @@ import { mentions } from './013-mentions.ts';
 import { references } from './014-references.ts';
 import { times } from './015-times.ts';
 import { pressRuns } from './016-press-runs.ts';
+import { heading } from './017-heading.ts';
 import type { Database } from '../database.ts';
 
 /** 'LYDN': marks a SQLite file as a Laydown notebook (`PRAGMA application_id`). */
 export const applicationId = 0x4c59444e;
 
 /** Forward only; the place in the list is the schema's number (`PRAGMA user_version`), starting at 1. */
-const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse, people, witness, plans, merges, approvals, materials, mentions, references, times, pressRuns];
+const migrations: readonly string[] = [first, trials, search, attachments, colour, inHouse, people, witness, plans, merges, approvals, materials, mentions, references, times, pressRuns, heading];
 
 /** The schema that this version of the program writes. */
 export const schemaVersion = migrations.length;

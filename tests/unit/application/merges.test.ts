@@ -375,6 +375,43 @@ describe('a notebook that has no entry in common', () => {
   });
 });
 
+describe('after a merge', () => {
+  it('undo names the merge, which is final, also when the notebook was opened anew', async () => {
+    const { a, b, file } = await twoBenches();
+    later(a, b);
+    await b.do('sample.add', { ...sample, code: 'B-1' });
+    await checkpointed(b, file);
+    await take(a, file);
+    const said = 'Not undone: Brought in 1 entry of bench-b (“Quillmere lab”): nothing contradicted. What was brought in stays: bringing in another notebook is final. What is wrong in it is corrected where it is shown, or retired.';
+    expect((await a.do('undo.last', {})).text).toBe(said);
+    await a.application.close();
+    await a.do('notebook.open', { handle: a.notebookFile });
+    expect((await a.do('undo.last', {})).text).toBe(said);
+  });
+
+  it('the notebook keeps its own title; of two titles that both benches gave it the later one stands', async () => {
+    const { a, b, file } = await twoBenches();
+    const name = (bench: TestBench, title: string) => bench.do('notebook.describe', { title, laboratory: 'Quillmere Flexibles', reason: 'a new year' });
+    later(a, b);
+    await name(b, 'Title of B');
+    later(a, b);
+    await name(a, 'Title of A');
+    await checkpointed(b, file);
+    await take(a, file);
+    const title = async () => (await a.do('session.get', {})).notebook!.title;
+    expect(await title()).toBe('Title of A');
+    expect((await a.do('merges.list', {}))[0]!.conflicts).toMatchObject([{ taken: 'The later one stands: of this notebook.' }]);
+    const other = await testBench();
+    await name(other, 'Title of another');
+    await other.application.close();
+    const foreign = path.join(a.folder, 'foreign.laydown');
+    copyFileSync(other.notebookFile, foreign);
+    await take(a, foreign, true);
+    expect(await title()).toBe('Title of A');
+    expect(await a.do('record.verify', {})).toMatchObject({ intact: true });
+  });
+});
+
 describe('what cannot be brought in', () => {
   it('is refused in words, and nothing is changed', async () => {
     const { a, b, file } = await twoBenches();
@@ -387,7 +424,7 @@ describe('what cannot be brought in', () => {
       a.application.handOver(handle);
       return (await a.refused('merge.make', { handle })).message;
     };
-    expect(await refused(Buffer.from('not a notebook'))).toBe('other.laydown is not a notebook: it is not a SQLite file.');
+    expect(await refused(Buffer.from('not a notebook'))).toBe('other.laydown is not a notebook: it is a file of another kind, or its beginning is damaged.');
     expect(await refused(Buffer.alloc(0))).toMatch(/is empty/);
     const newer = Buffer.from(readFileSync(file));
     newer.writeUInt32BE(9999, 60);

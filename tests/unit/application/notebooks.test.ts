@@ -78,6 +78,18 @@ describe('a session', () => {
     expect(await second.refused('notebook.checkpoint', {})).toMatchObject({ code: 'read-only' });
     expect(await bench.entries()).toBe(2);
   });
+
+  it('changes its title and laboratory with a reason, and keeps what stood before in the record', async () => {
+    const bench = await testBench();
+    expect(await bench.refused('notebook.describe', { title: 'Films 2026', laboratory: 'Quillmere Flexibles' })).toMatchObject({ field: 'reason' });
+    expect((await bench.refused('notebook.describe', { title: 'Quillmere lab', laboratory: 'Quillmere Flexibles', reason: 'none' })).message).toBe('Nothing was changed.');
+    await bench.do('notebook.describe', { title: 'Films 2026', laboratory: 'Quillmere North', reason: 'the laboratory moved' });
+    await bench.application.close();
+    const session = await bench.do('notebook.open', { handle: bench.notebookFile });
+    expect(session.notebook).toMatchObject({ title: 'Films 2026', laboratory: 'Quillmere North' });
+    expect((await bench.do('record.list', { limit: 1 })).entries[0]!.correction).toEqual({ before: '“Quillmere lab” (Quillmere Flexibles)', after: '“Films 2026” (Quillmere North)', reason: 'the laboratory moved' });
+    expect(await bench.do('record.verify', {})).toMatchObject({ intact: true });
+  });
 });
 
 describe('settings', () => {

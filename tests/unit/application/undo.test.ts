@@ -86,6 +86,22 @@ describe('undo', () => {
     expect(await bench.entries()).toBe(entries);
   });
 
+  it('names all that the last action recorded, and advice that can be followed', async () => {
+    const bench = await testBench();
+    expect((await undo(bench)).text).toBe(
+      'Not undone: Began the notebook “Quillmere lab” (Quillmere Flexibles). Added Imke Rasmund (IR), technician. A notebook that was begun stays: its title and laboratory are changed on the screen Notebook.',
+    );
+    await bench.do('material.add', { kind: 'film', name: 'PET 12', supplier: '', description: '' });
+    expect((await undo(bench)).text).toBe('Not undone: Added the film PET 12. A material stays: change what is said of it on its page.');
+  });
+
+  it('takes back another title of the notebook', async () => {
+    const bench = await testBench();
+    await bench.do('notebook.describe', { title: 'Films 2026', laboratory: 'Quillmere Flexibles', reason: 'a new year' });
+    expect((await undo(bench)).text).toBe('Undone: Changed the notebook from “Quillmere lab” (Quillmere Flexibles) to “Films 2026” (Quillmere Flexibles): a new year. Both stand in the record.');
+    expect((await bench.do('session.get', {})).notebook).toMatchObject({ title: 'Quillmere lab' });
+  });
+
   it('is of the person at the bench alone, and never of what another has gone on from', async () => {
     const { bench, testId, enter } = await withSheet();
     const imke = (await bench.do('session.get', {})).atBench!.personId;

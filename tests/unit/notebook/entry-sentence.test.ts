@@ -35,6 +35,7 @@ const textOf = (kind: EntryKind, body: object = {}) => {
 describe('describeEntry', () => {
   test.each<[EntryKind, string]>([
     ['notebook.created', 'Began the notebook “Low-migration series” (Quillmere Flexibles).'],
+    ['notebook.described', 'Changed the notebook from “Low-migration series” (Quillmere Flexibles) to “Low-migration series 2025” (Quillmere Flexibles): a second series begins.'],
     ['person.added', 'Added Imke Rasmund (IR), technician.'],
     ['material.added', 'Added the film PET film (Osprey Vale).'],
     ['material.described', 'Described PET film: structure PET 12 µm treated inner.'],
@@ -119,6 +120,7 @@ describe('describeEntry', () => {
       if (draft.kind === 'reading.corrected') expect(correction).toEqual({ before: '38.5 mN/m', after: '36 mN/m', reason: 'wrong bottle' });
       else if (draft.kind === 'condition.corrected') expect(correction).toEqual({ before: '50 %', after: '48 %', reason: 'misread' });
       else if (draft.kind === 'person.changed') expect(correction).toEqual({ before: 'Imke Rasmund, technician', after: 'Imke Rasmund, laboratory lead', reason: 'took over the lab' });
+      else if (draft.kind === 'notebook.described') expect(correction?.before).toBe('“Low-migration series” (Quillmere Flexibles)');
       else if (draft.kind === 'lot.described') expect(correction).toEqual({ before: 'expires on nothing; thickness 12 µm', after: 'expires on 2026-04-30; thickness 12.1 µm', reason: 'certificate came' });
       else if (draft.kind === 'sample.changed') expect(correction?.before).toBe('customer nothing; across the web nothing; lots PET film, lot 4711');
       else if (draft.kind === 'instrument.changed') expect(correction).toEqual({ before: 'serial number SD-2207', after: 'serial number SD-2208', reason: 'misread' });

@@ -17,6 +17,16 @@ export const oneOfEach: DraftEntry[] = [
   { kind: 'notebook.created', body: { title: 'Low-migration series', laboratory: 'Quillmere Flexibles' }, ...meta },
   { kind: 'person.added', body: { personId: 'p1', name: 'Imke Rasmund', initials: 'IR', role: 'technician' }, ...meta },
   {
+    kind: 'notebook.described',
+    body: {
+      createdAt: meta.occurredAt,
+      before: { title: 'Low-migration series', laboratory: 'Quillmere Flexibles' },
+      after: { title: 'Low-migration series 2025', laboratory: 'Quillmere Flexibles' },
+      reason: 'a second series begins',
+    },
+    ...meta,
+  },
+  {
     kind: 'habit.described',
     body: {
       methodId: 'ih1',

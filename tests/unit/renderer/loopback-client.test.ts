@@ -34,7 +34,7 @@ describe('the application over HTTP', () => {
     const client = connectLoopback({ token: '', fetch: () => Promise.reject(new TypeError('refused')) });
     const answer = await client.call('today.get', {});
     expect(answer.ok).toBe(false);
-    if (!answer.ok) expect(answer.problem.message).toMatch(/does not answer/);
+    if (!answer.ok) expect(answer.problem.message).toMatch(/Start it again and open the address that it prints/);
   });
 
   it('puts events together from pieces, and after a break tells that the notebook may have changed', async () => {
@@ -60,7 +60,7 @@ describe('the application over HTTP', () => {
       });
       const stop = client.subscribe((event) => heard.push(event.kind));
     });
-    expect(heard).toEqual(['trouble', 'trouble', 'notebook-changed', 'trouble']);
+    expect(heard).toEqual(['trouble', 'trouble', 'unreachable', 'notebook-changed', 'trouble']);
     expect(pauses).toEqual([500, 1000, 500]);
   });
 });

@@ -164,7 +164,17 @@ describe('the bridge', () => {
 describe('notebooks', () => {
   const opened = () => electron.child.messages.filter(({ kind }) => kind === 'open').map((message) => message.path);
 
-  it('opens the demo notebook when none is named', async () => {
+  it('opens the notebook that was open last when none is named, and says so when it is gone', async () => {
+    electron.recent = [path.join(folder, 'lab.laydown'), '/labs/older.laydown'];
+    await start();
+    expect(opened()).toEqual([path.join(folder, 'lab.laydown')]);
+    expect(electron.child.messages.some(({ kind }) => kind === 'open-demo')).toBe(false);
+    electron.recent = ['/labs/gone.laydown'];
+    await start();
+    expect(electron.errors.join()).toMatch(/no notebook at .*gone\.laydown/);
+  });
+
+  it('opens the demo notebook when none is named and none was opened yet', async () => {
     await start();
     expect(electron.child.messages.some(({ kind }) => kind === 'open-demo')).toBe(true);
   });
@@ -212,9 +222,10 @@ describe('notebooks', () => {
   });
 
   it('opens a recent one from the menu, and says so when it has gone', async () => {
+    electron.recent = [path.join(folder, 'lab.laydown'), '/labs/a.laydown'];
     await start();
     const recent = electron.menu.find(({ label }) => label === '&Notebook')!.submenu!.find(({ label }) => label === 'Recent notebooks')!;
-    (recent as unknown as { submenu: { click: () => void }[] }).submenu[0]!.click();
+    (recent as unknown as { submenu: { click: () => void }[] }).submenu[1]!.click();
     await new Promise((resolve) => setTimeout(resolve));
     expect(electron.errors.join()).toMatch(/no notebook at \/labs\/a\.laydown/);
   });

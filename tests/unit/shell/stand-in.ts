@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events';
+import path from 'node:path';
 import type { ElectronParts } from '../../../electron/shell/electron-parts.ts';
 
 type Listener = (...args: never[]) => unknown;
@@ -32,6 +33,8 @@ export class StandIn {
   menu: { label?: string; submenu?: { label?: string; click?: () => void }[] }[] = [];
   errors: string[] = [];
   chosenFiles: string[] = [];
+  /** Notebooks that the application says were opened before, newest first. */
+  recent: string[] = [];
   /** The button that is pressed in a message box, from 0. */
   chosenButton = 0;
 
@@ -77,7 +80,7 @@ export class StandIn {
       nativeTheme: { shouldUseDarkColors: false },
       utilityProcess: {
         fork: (script: string) => {
-          const child = new StandInChild(script);
+          const child = new StandInChild(script, () => this.recent);
           this.children.push(child);
           return child;
         },
@@ -145,13 +148,16 @@ export class StandInWindow extends EventEmitter {
 /** Answers as the application would, so that the wiring runs to its end. */
 export class StandInChild extends EventEmitter {
   messages: { kind: string; path?: string; name?: string; input?: unknown; number?: number }[] = [];
-  constructor(readonly script: string) {
+  constructor(
+    readonly script: string,
+    private readonly recent: () => string[],
+  ) {
     super();
   }
   postMessage(message: { kind: string; number?: number; name?: string; path?: string }): void {
     this.messages.push(message);
     if (message.number === undefined) return;
-    const value = message.name === 'session.get' ? { recent: [{ handle: '/labs/a.laydown', fileName: 'a.laydown', openedAt: '' }] } : null;
+    const value = message.name === 'session.get' ? { recent: this.recent().map((handle) => ({ handle, fileName: path.basename(handle), openedAt: '' })) } : null;
     queueMicrotask(() => this.emit('message', { kind: 'answer', number: message.number, answer: { ok: true, value } }));
   }
 }
