@@ -45,6 +45,27 @@ async function pick(combobox: string, typed: string): Promise<void> {
 }
 
 describe('materials and lots', () => {
+  it('a lot that was added by mistake is undone, listed no more, and is back under its code as it is typed now', async () => {
+    const lots = page.getByRole('row', { name: /^PET 12 µm/ }).getByRole('link', { name: 'F-101', exact: true });
+    const addLot = async (note: string) => {
+      await keys.pressButton(button('Add lot of PET 12 µm'));
+      const form = page.getByRole('form', { name: 'New lot of PET 12 µm' });
+      await keys.fill(form.getByLabel(/^Lot/), 'F-101');
+      await keys.fill(form.getByLabel('Note'), note);
+      await keys.pressButton(form.getByRole('button', { name: 'Add lot' }));
+      await lots.waitFor();
+    };
+    await keys.goTo('Materials');
+    await addLot('mistyped');
+    await keys.press('Control+z');
+    await lots.waitFor({ state: 'detached' });
+    await addLot('from the press side');
+    await page.getByText('from the press side').waitFor();
+    expect(await page.getByText('mistyped').count()).toBe(0);
+    await keys.press('Control+z');
+    await lots.waitFor({ state: 'detached' });
+  });
+
   it('a laminate is typed as its layers and drawn while it is typed', async () => {
     await keys.goTo('Materials');
     await keys.pressButton(button('Add material…'));
@@ -66,27 +87,6 @@ describe('materials and lots', () => {
     await keys.press('Enter');
     await keys.pressButton(link('L-1'));
     await heading('Lot L-1').waitFor();
-  });
-
-  it('a lot that was added by mistake is undone, listed no more, and is back under its code as it is typed now', async () => {
-    const lots = page.getByRole('row', { name: /^PET 12 µm/ }).getByRole('link', { name: 'F-101', exact: true });
-    const addLot = async (note: string) => {
-      await keys.pressButton(button('Add lot of PET 12 µm'));
-      const form = page.getByRole('form', { name: 'New lot of PET 12 µm' });
-      await keys.fill(form.getByLabel(/^Lot/), 'F-101');
-      await keys.fill(form.getByLabel('Note'), note);
-      await keys.pressButton(form.getByRole('button', { name: 'Add lot' }));
-      await lots.waitFor();
-    };
-    await keys.goTo('Materials');
-    await addLot('mistyped');
-    await keys.press('Control+z');
-    await lots.waitFor({ state: 'detached' });
-    await addLot('from the press side');
-    await page.getByText('from the press side').waitFor();
-    expect(await page.getByText('mistyped').count()).toBe(0);
-    await keys.press('Control+z');
-    await lots.waitFor({ state: 'detached' });
   });
 
   it('what went into a roll is put down, and a loop refused by name', async () => {
