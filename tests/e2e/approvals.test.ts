@@ -28,6 +28,7 @@ beforeAll(async () => {
     methodId: 'gloss',
     moment: { from: 'printing', hours: 0 } as const,
     conditions: {},
+    replicates: 3,
     limits: [{ property: 'gloss', lower: 70, upper: null, source: 'customer' }],
   };
   await callApi(page, 'plan.add', { content: { ...frozenPlan, lines: [gloss, frozenPlan.lines[1]!], dropped: [] } });
@@ -42,7 +43,7 @@ afterAll(() => notebook.close());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
 const row = (name: string | RegExp) => page.getByRole('row', { name });
-const form = (name: string) => page.getByRole('form', { name });
+const form = (name: string | RegExp) => page.getByRole('form', { name });
 
 /** Chooses who signs, types the passphrase and sends the form. */
 async function sign(name: string, passphrase: string): Promise<void> {
@@ -68,15 +69,50 @@ describe('a press approval by keyboard', () => {
     expect(await page.getByLabel('Customer').inputValue()).toBe('Marrowfield Foods');
     await button('Leave out Low-migration red, lot T-88').waitFor();
     await keys.fill(page.getByLabel(/^Press run/), 'run 2');
+    // The run does not name the roll of the sample: a person has to say that it stands for it.
+    const sample = page.getByRole('checkbox', { name: /^QF-1, roll 1/ });
+    expect(await sample.isChecked()).toBe(false);
+    await keys.pressButton(button('Draft it'));
+    await page.getByText('Say which samples of the job stand for this press run').waitFor();
+    await keys.fill(page.getByLabel(/^Press run/), 'run 2, roll 1');
+    await expect.poll(() => sample.isChecked()).toBe(true);
+    await keys.fill(page.getByLabel(/^Press run/), 'run 2');
+    await expect.poll(() => sample.isChecked()).toBe(false);
+    await keys.reach(sample);
+    await keys.press('Space');
     await keys.pressButton(button('Draft it'));
     await page.getByRole('heading', { name: 'Press approval: job J-100' }).waitFor();
     await page.getByText('Of its lines, 2 are open: Specular gloss, on press; Lamination bond strength, 7 days after lamination.').waitFor();
-    expect(await button('Sign…').isDisabled()).toBe(true);
+    await page.getByText('QF-1 (roll 1)').waitFor();
+  });
+
+  it('says why it cannot be signed yet, where Sign… is pressed', async () => {
+    await keys.pressButton(button('Sign…'), 'backwards');
+    const why = page.getByRole('alert').filter({ hasText: 'It cannot be signed yet. Of its lines, 2 are open' });
+    await why.waitFor();
+    expect(await form('Sign the press approval').count()).toBe(0);
+    await notebook.picture('approval-blocked');
+    await keys.press('Enter');
+    await why.waitFor({ state: 'detached' });
+  });
+
+  it('is changed while it is a draft, with a reason where something said is said otherwise', async () => {
+    await keys.pressButton(button('Change…'), 'backwards');
+    const panel = form('Change the press approval');
+    await keys.fill(panel.getByLabel('Customer'), 'Marrowfield Foods Nord');
+    await keys.press('Enter');
+    await panel.getByText('say in a few words why it changes').waitFor();
+    await notebook.picture('approval-change');
+    await keys.fill(panel.getByLabel(/^Reason/), 'the order says so');
+    await keys.press('Enter');
+    await panel.waitFor({ state: 'detached' });
+    await page.getByText('Marrowfield Foods Nord').waitFor();
+    expect((await callApi(page, 'record.list', { kind: 'approval.changed' })).entries[0]!.text).toContain('customer Marrowfield Foods Nord: the order says so.');
   });
 
   it('is on Today with what blocks it', async () => {
     await keys.goTo('Today');
-    const due = page.getByRole('link', { name: 'Press approval blocked: job J-100, dumpling pouch 600 g' });
+    const due = page.getByRole('link', { name: 'Press approval blocked: job J-100, dumpling pouch 600 g, run 2' });
     await keys.reach(due);
     await keys.press('Enter');
     await page.getByRole('heading', { name: 'Press approval: job J-100' }).waitFor();
@@ -84,7 +120,7 @@ describe('a press approval by keyboard', () => {
 
   it('takes the results that the job has, each with its verdict against the plan', async () => {
     await keys.pressButton(button('Take the offered results'));
-    await row(/^Specular gloss.*Gloss 81\.0 GU.*meets/).waitFor();
+    await row(/^Specular gloss.*Gloss 81\.0 GU.*≥ 70 GU \(customer\).*QF-1 \(roll 1\).*finished.*meets/).waitFor();
     await page.getByText('Of its lines, 1 is open: Lamination bond strength, 7 days after lamination.').waitFor();
   });
 
@@ -105,6 +141,16 @@ describe('a press approval by keyboard', () => {
     expect(await page.getByLabel(/^Passphrase/).inputValue()).toBe('');
     await sign('Imke Rasmund', PASS);
     await row(/^Barcode reads.*Seen by Imke Rasmund.*in order\. ten of ten/).waitFor();
+  });
+
+  it('has a line with a limit seen only in words, and not at all once there is a result', async () => {
+    await keys.pressButton(button(/^Fill Lamination bond/), 'backwards');
+    await page.getByLabel(/^What was seen/).waitFor();
+    await sign('Imke Rasmund', PASS);
+    await page.getByText('The plan sets a limit here: say in words what was seen in place of a measurement.').waitFor();
+    await keys.pressButton(button(/^Fill Specular gloss/), 'backwards');
+    await page.getByText('There is a result on QF-1, and the plan sets a limit').waitFor();
+    expect(await form(/^Fill Specular gloss/).count()).toBe(0);
   });
 
   it('has its open line waived only by name and with a reason', async () => {
@@ -166,9 +212,9 @@ describe('a press approval by keyboard', () => {
     await callApi(page, 'reading.enter', { testId, row: 'r1', key: 'gloss', typed: '60', reason: 'misread' });
     await page.getByText('Gloss on QF-1 was corrected after it was approved, and not finished again yet.').first().waitFor();
     await keys.goTo('Today');
-    await page.getByRole('link', { name: 'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g' }).waitFor();
+    await page.getByRole('link', { name: 'Withdraw or replace the press approval: job J-100, dumpling pouch 600 g, run 2' }).waitFor();
     await keys.goTo('Approvals');
-    await row(/^J-100.*signed, corrected later/).waitFor();
+    await row(/^J-100.*signed, corrected later, 3 lines waived/).waitFor();
     await notebook.picture('approvals');
   });
 
