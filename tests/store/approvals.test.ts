@@ -1,7 +1,9 @@
-import { copyFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import initSqlJs from 'sql.js';
 import { expect, test } from 'vitest';
 import { NotebookStore } from '../../electron/store/notebook-store.ts';
+import { pressRuns as step } from '../../electron/store/schema/016-press-runs.ts';
 import { oneOfEach } from '../unit/notebook/one-of-each.ts';
 import { temporaryFolder, testClock } from './temporary-notebook.ts';
 
@@ -48,4 +50,30 @@ test('whatever fills a line anew ends its waiver', async () => {
   expect(state()).toEqual({ testId: 't1', waivedOf: null, waivedBy: null });
   expect(store.tableDifferences()).toEqual([]);
   store.close();
+});
+
+test('a notebook from before it kept every result that ever filled a line keeps the same from its record', async () => {
+  const path = earlierNotebook();
+  const store = await NotebookStore.open(path, testClock());
+  const draft = (kind: string) => oneOfEach.find((one) => one.kind === kind)!;
+  const linked = draft('approvalLine.linked');
+  const onAddedLine = { ...linked, body: { ...linked.body, lineId: 'al1' } } as typeof linked;
+  store.append([draft('plan.added'), draft('approval.drafted'), draft('approvalLine.added'), onAddedLine, linked, linked, draft('approvalLine.dropped'), draft('approvalLine.observed')]);
+  const links = 'SELECT * FROM approval_link';
+  const before = store.all(links);
+  // The result of the line that was dropped is gone with it.
+  expect(before).toEqual([{ approvalId: 'ap1', lineId: 'tape-adhesion printing+24', testId: 't1', seq: expect.any(Number) as number }]);
+  expect(store.all('SELECT samplesSaid FROM approval')).toEqual([{ samplesSaid: 0 }]);
+  store.close();
+
+  const { Database } = await initSqlJs();
+  const database = new Database(readFileSync(path));
+  // The step itself: later ones may stand in the file already.
+  database.exec(`DROP TABLE approval_link; DROP TABLE approval_sample; ALTER TABLE approval DROP COLUMN samplesSaid; ${step}`);
+  writeFileSync(path, database.export());
+  database.close();
+  const again = await NotebookStore.open(path, testClock());
+  expect(again.all(links)).toEqual(before);
+  expect(again.tableDifferences()).toEqual([]);
+  again.close();
 });
