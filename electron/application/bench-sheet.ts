@@ -92,7 +92,7 @@ function cellViews(fields: Field[], cells: Record<string, StoredCell>, items: Re
 }
 
 function filledInFrom(field: Field): Pick<CellView, 'filledIn'> {
-  return field.kind === 'number' && field.daysSince ? { filledIn: `filled in from the lot’s day of ${field.daysSince}` } : {};
+  return field.kind === 'number' && field.daysSince ? { filledIn: 'filled in from lot' } : {};
 }
 
 function cellView(field: Field, { value, typed, corrections }: StoredCell, items: Record<string, string>): CellView {

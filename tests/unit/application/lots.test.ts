@@ -246,7 +246,7 @@ describe('the days since treatment', () => {
     // The bench's clock shows 2 March 2026: 2 days of February after the 26th, and 2 of March.
     await bench.do('lot.describe', treated(pet, 'OV-1', '2026-02-26'));
     const { test, conditions } = await started(bench, sampleId);
-    expect(conditions.daysSinceTreatment).toMatchObject({ value: 4, typed: '4', filledIn: 'filled in from the lot’s day of treatment' });
+    expect(conditions.daysSinceTreatment).toMatchObject({ value: 4, typed: '4', filledIn: 'filled in from lot' });
     const typed = await bench.do('condition.enter', { testId: test.testId, key: 'daysSinceTreatment', typed: '5' });
     expect(typed.conditions.daysSinceTreatment).toEqual({ value: 5, typed: '5', corrections: 0, warning: '' });
     expect((await started(bench, sampleId, 'contact-angle')).conditions.daysSinceTreatment).toMatchObject({ value: 4 });
