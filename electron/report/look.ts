@@ -47,11 +47,10 @@ export function panelLayout(colour: string): CustomTableLayout {
   };
 }
 
-/** An instant as '4 March 2026, 09:12 UTC'; text that is no instant is printed as it is. */
+/** An instant as the screens write it, with its zone: '2026-03-04 09:12 UTC'; text that is no instant is printed as it is. */
 export function instantText(iso: string): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return iso;
-  const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-  const clock = date.toISOString().slice(11, 16);
-  return `${date.getUTCDate()} ${months[date.getUTCMonth()]} ${date.getUTCFullYear()}, ${clock} UTC`;
+  const [day, time] = date.toISOString().split('T');
+  return `${day} ${time!.slice(0, 5)} UTC`;
 }

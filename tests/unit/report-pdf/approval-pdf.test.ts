@@ -22,10 +22,10 @@ describe('the page of a signed approval', () => {
       ...['film: PET film, lot OV-5521', 'ink: Low-migration red, lot T-88', 'adhesive: Two-part adhesive, lot C-12', 'second ink lot'],
       ...['1  Tape adhesion', '24 h after printing · Q-26-021 (roll 2), finished 2026-03-03', 'Samples', 'Q-26-021 (roll 2); Q-26-022 (roll 2)', '98.2 %', '(95 % interval 97.1 to 99.0)', '≥ 95 % (common practice)', 'meets'],
       ...['2  Lamination bond', '3.04 N/15 mm', '95 % interval 2.71 to 3.37', 'undecided', 'Lowest bond strength'],
-      ...['Waived by Abena Quist, quality lead, 4 March 2026, 10:00 UTC: the bond still builds; the rolls wait until it is read again', 'waived'],
-      ...['3  Barcode reads', 'Seen by Imke Rasmund, technician, 4 March 2026, 09:00 UTC: ten of ten', 'in order'],
+      ...['Waived by Abena Quist, quality lead, 2026-03-04 10:00 UTC: the bond still builds; the rolls wait until it is read again', 'waived'],
+      ...['3  Barcode reads', 'Seen by Imke Rasmund, technician, 2026-03-04 09:00 UTC: ten of ten', 'in order'],
       ...['Samples that were tested never go back to food.', 'contact with food', 'common practice'],
-      ...['Abena Quist, quality lead', 'approves the press run of job J-4418', '4 March 2026, 10:12 UTC', 'first 4711 entries', '0123456789abcdef'.repeat(4)],
+      ...['Abena Quist, quality lead', 'approves the press run of job J-4418', '2026-03-04 10:12 UTC', 'first 4711 entries', '0123456789abcdef'.repeat(4)],
     ]) {
       expect(text).toContain(solid(words));
     }

@@ -60,7 +60,7 @@ describe('renderReportPdf', () => {
   });
 
   it('tells on the first page who, what and the overall verdict', () => {
-    for (const part of ['Quillmere Flexibles', fullReport.title, 'QF-2026-014', 'Tamarind, ink development', 'Abena Quist', '4 March 2026, 09:12 UTC', 'QF-2026-012: lot number of the film corrected', 'Overall verdict falls short', 'meets 5 · falls short 1 · undecided 1']) {
+    for (const part of ['Quillmere Flexibles', fullReport.title, 'QF-2026-014', 'Tamarind, ink development', 'Abena Quist', '2026-03-04 09:12 UTC', 'QF-2026-012: lot number of the film corrected', 'Overall verdict falls short', 'meets 5 · falls short 1 · undecided 1']) {
       expect(full.pages[0]).toContain(solid(part));
     }
   });
@@ -87,7 +87,7 @@ describe('renderReportPdf', () => {
   it('prints every reading, voided rows with the reason, corrections with what stood before', () => {
     expect(full.text).toContain(solid('3 drive side 30 0.5 voided: fingerprint on the film'));
     expect(full.text).toContain(solid('remark: Swab changed before this reading.'));
-    expect(full.text).toContain(solid('row 2, Held 44 40 bottle misread Imke Rasmund 3 March 2026, 08:52 UTC'));
+    expect(full.text).toContain(solid('row 2, Held 44 40 bottle misread Imke Rasmund 2026-03-03 08:52 UTC'));
     for (let row = 1; row <= 200; row++) expect(full.text).toMatch(new RegExp(`${row}0\\.[67]\\d00\\.4\\d`));
     const struck = JSON.stringify(reportDocument(fullReport).content).match(/"decoration":"lineThrough"/g);
     // Row 3 of the first table (5 cells) and row 5 of the second (16 cells).
