@@ -13,7 +13,7 @@ export function limitDoubts(method: Method, planned: readonly Limit[], own: read
     if (!limit) return [];
     const asked = planned.find(({ property }) => property === limit.property);
     const [test = ''] = lineLimitTexts({ limits: [limit] }, method);
-    if (!asked) return [`The plan sets no such limit as the test: ${test}.`];
+    if (!asked) return [`The test has a limit that the plan does not set, and it counts as well: ${test}.`];
     const [plan = ''] = lineLimitTexts({ limits: [asked] }, method);
     if (asked.lower !== limit.lower || asked.upper !== limit.upper) return [`The test has another limit than the plan: ${test}; the plan asks for ${plan}. Both count.`];
     return asked.source === limit.source ? [] : [`The test says otherwise who sets the limit: ${test}; here the plan’s word stands: ${asked.source || 'nobody is named'}.`];
