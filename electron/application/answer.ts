@@ -4,9 +4,11 @@ import { InputError } from '../../shared-lib/calculation/input-error.ts';
 import { firstLine } from './first-line.ts';
 import { isSystemError, NotebookFileError, reasonOf } from '../store/notebook-file-error.ts';
 import { Refusal } from './refusal.ts';
+import { TooEarly } from './signing/too-early.ts';
 
 /** What went wrong as the screens are told it: a sentence, never a stack. */
 export function problemOf(error: unknown): CallProblem {
+  if (error instanceof TooEarly) return { code: 'input', ...error.toProblem(), waitSeconds: error.waitSeconds };
   if (error instanceof InputError) return { code: 'input', ...error.toProblem() };
   if (error instanceof Refusal) return { code: error.code, field: '', value: null, message: error.message };
   if (error instanceof NotebookFileError) return { code: error.code === 'read-only' ? 'read-only' : 'file', field: '', value: null, message: error.message };

@@ -57,7 +57,10 @@ function atItsCell(method: Method, bench: BenchReadings, { field, message }: Inp
   const row = index === undefined ? undefined : bench.rows[Number(index)];
   const known = (row ? method.readings.fields : method.conditions).find((candidate) => candidate.key === key);
   const text = known ? message.replace(asName(key), known.label) : message;
-  return row ? `${rowTitle(method, row.row)}: ${text}` : text;
+  if (!row) return text;
+  // Sentences of some calculations name the row themselves.
+  const title = rowTitle(method, row.row);
+  return text.startsWith(`${title} `) ? text : `${title}: ${text}`;
 }
 
 /** Where a sentence of a calculation names a field by its key. A key that is a word too, 'run' or 'a', is meant only where the sentence begins. */

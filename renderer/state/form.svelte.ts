@@ -1,4 +1,6 @@
 import type { Answer, CallProblem } from '../../shared-lib/api.ts';
+import { waitInWords } from '../../shared-lib/quantity/wait-in-words.ts';
+import { Countdown } from './countdown.svelte.ts';
 import { fitsAs } from './fits-as.ts';
 import type { PutBack } from './held-draft.svelte.ts';
 
@@ -8,6 +10,7 @@ export class Form<Values extends object> {
   open = $state(false);
   #problem = $state.raw<CallProblem | null>(null);
   #busy = $state(false);
+  readonly #wait = new Countdown();
   /** As it began; kept, and not asked for again, so that nothing counts as typed because something else has changed. */
   #begun = $state.raw() as Values;
 
@@ -23,14 +26,14 @@ export class Form<Values extends object> {
 
   /** The sentence that belongs beside a field, or ''. */
   problemAt(field: string): string {
-    return this.#problem && belongsTo(this.#problem.field, field) ? besideField(this.#problem) : '';
+    return this.#problem && belongsTo(this.#problem.field, field) ? besideField(this.#counted(this.#problem)) : '';
   }
 
   /** The sentence that belongs to none of the fields, or ''. */
   get generalProblem(): string {
     const problem = this.#problem;
     if (!problem) return '';
-    return Object.keys(this.values).some((field) => belongsTo(problem.field, field)) ? '' : problem.message;
+    return Object.keys(this.values).some((field) => belongsTo(problem.field, field)) ? '' : this.#counted(problem).message;
   }
 
   /** Sends; gives what came back, or `null` when it was refused and the reason stands at the field. */
@@ -40,6 +43,7 @@ export class Form<Values extends object> {
     try {
       const answer = await ask(this.values);
       this.#problem = answer.ok ? null : answer.problem;
+      this.#wait.begin(this.#problem?.waitSeconds ?? 0);
       return answer.ok ? answer.value : null;
     } finally {
       this.#busy = false;
@@ -74,6 +78,13 @@ export class Form<Values extends object> {
     this.values = this.#fresh();
     this.#problem = null;
     this.open = false;
+  }
+
+  /** A sentence that holds a wait says how much of it is left by now. */
+  #counted(problem: CallProblem): CallProblem {
+    if (!problem.waitSeconds) return problem;
+    const { left } = this.#wait;
+    return { ...problem, message: left > 0 ? problem.message.replace(waitInWords(problem.waitSeconds), waitInWords(left)) : 'Type it again now.' };
   }
 
   #fresh(): Values {

@@ -17,12 +17,11 @@ const input = z.strictObject({
 });
 
 const columns: TableColumn[] = [
-  { key: 'mode', title: 'Failure mode' },
-  { key: 'words', title: 'In words' },
+  { key: 'words', title: 'Failure mode' },
   { key: 'count', title: 'Specimens', decimals: 0 },
   { key: 'share', title: 'Share', unit: 'of 1', decimals: 3 },
-  { key: 'low', title: '95 % from', unit: 'of 1', decimals: 3 },
-  { key: 'high', title: '95 % to', unit: 'of 1', decimals: 3 },
+  { key: 'low', title: 'Share, 95 % from', decimals: 3 },
+  { key: 'high', title: 'Share, 95 % to', decimals: 3 },
 ];
 
 /** Bond strength of a set of specimens, in some of which the film may have given way before the bond. */

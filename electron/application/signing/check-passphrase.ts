@@ -4,7 +4,9 @@ import { findPerson, findPassphrase, refusedPassphrases } from '../queries/peopl
 import { Refusal } from '../refusal.ts';
 import { MOST_TYPED } from './acceptable-passphrase.ts';
 import { matchesHash } from './passphrase-hash.ts';
-import { secondsToWait, waitInWords } from './refused-delay.ts';
+import { waitInWords } from '../../../shared-lib/quantity/wait-in-words.ts';
+import { secondsToWait } from './refused-delay.ts';
+import { TooEarly } from './too-early.ts';
 
 /**
  * Checks a person's passphrase. A wrong one is counted in the record; after the fifth one has to wait, ever longer, also
@@ -24,11 +26,12 @@ export async function checkPassphrase(notebook: OpenNotebook, personId: string, 
   if (passphrase === '') throw refuse(`Type the passphrase of ${person.name}.`);
   if (passphrase.length > MOST_TYPED) throw refuse('No passphrase is as long as what was typed; type it again.');
   const before = waiting(notebook, personId);
-  if (before > 0) throw refuse(`Too many wrong passphrases for ${person.name}: wait ${waitInWords(before)}, then type it again.`);
+  if (before > 0) throw new TooEarly(field, `Too many wrong passphrases for ${person.name}: wait ${waitInWords(before)}, then type it again.`, before);
   if (await matchesHash(passphrase, kept)) return;
   notebook.append([{ kind: 'signing.refused', body: { personId } }]);
   const now = waiting(notebook, personId);
-  throw refuse(`This is not the passphrase of ${person.name}.${now > 0 ? ` Wait ${waitInWords(now)} before typing it again.` : ''}`);
+  const sentence = `This is not the passphrase of ${person.name}.`;
+  throw now > 0 ? new TooEarly(field, `${sentence} Wait ${waitInWords(now)} before typing it again.`, now) : refuse(sentence);
 }
 
 /**

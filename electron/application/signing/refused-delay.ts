@@ -12,10 +12,3 @@ export function secondsToWait(times: number, secondsAgo: number): number {
   const delay = Math.min(LONGEST_SECONDS, FIRST_SECONDS * 2 ** Math.min(times - FREE - 1, 20));
   return Math.max(0, Math.ceil(delay - secondsAgo));
 }
-
-/** 30 → '30 seconds', 90 → '2 minutes'. */
-export function waitInWords(seconds: number): string {
-  if (seconds < 60) return seconds === 1 ? '1 second' : `${seconds} seconds`;
-  const minutes = Math.ceil(seconds / 60);
-  return minutes === 1 ? '1 minute' : `${minutes} minutes`;
-}

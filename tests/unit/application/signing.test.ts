@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hashPassphrase, matchesHash } from '../../../electron/application/signing/passphrase-hash.ts';
-import { secondsToWait, waitInWords } from '../../../electron/application/signing/refused-delay.ts';
+import { secondsToWait } from '../../../electron/application/signing/refused-delay.ts';
+import { waitInWords } from '../../../shared-lib/quantity/wait-in-words.ts';
 import { scryptSchema } from '../../../shared-lib/notebook/person-entries.ts';
 import { testBench, TestBench } from './open-application.ts';
 
@@ -99,7 +100,7 @@ describe('a wrong passphrase', () => {
     expect((await wrong()).message).toBe('This is not the passphrase of Imke Rasmund. Wait 30 seconds before typing it again.');
     // Too early: neither checked nor counted, also when it is right.
     const early = await bench.refused('passphrase.set', { personId, passphrase: 'another long one', oldPassphrase: RIGHT });
-    expect(early).toMatchObject({ code: 'input', field: 'oldPassphrase', message: 'Too many wrong passphrases for Imke Rasmund: wait 30 seconds, then type it again.' });
+    expect(early).toMatchObject({ code: 'input', field: 'oldPassphrase', message: 'Too many wrong passphrases for Imke Rasmund: wait 30 seconds, then type it again.', waitSeconds: 30 });
     await bench.application.close();
 
     const later = new TestBench();

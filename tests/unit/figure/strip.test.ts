@@ -72,6 +72,22 @@ describe('layoutStrip', () => {
     expect(outside(layoutStrip(spec(name), 300, 44))).toEqual([]);
   });
 
+  it('keeps the marks of bounds apart where they stand close', () => {
+    const bound = (value: number) => ({ value, open: 'up' as const });
+    const close: StripSpec = { ...spec('all equal'), domain: [0, 7], readings: [bound(1), bound(1.1), bound(1.2), bound(1.3), { value: 0.9 }], value: 1.4, low: 0.5, high: 6 };
+    const { shapes } = layoutStrip(close, 170, 22);
+    const marks = shapes.filter((shape) => shape.kind === 'circle');
+    expect(marks).toHaveLength(5);
+    for (const [index, one] of marks.entries()) {
+      for (const other of marks.slice(index + 1)) expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThanOrEqual(one.radius + other.radius);
+      // No stroke of another runs through it.
+      for (const line of shapes) {
+        if (line.kind !== 'line' || line.role !== 'censored' || Math.abs(line.y1 - one.y) > one.radius) continue;
+        expect(line.x1 > one.x || line.x2 <= one.x - one.radius + 1).toBe(true);
+      }
+    }
+  });
+
   it('draws every reading once, equal ones stacked above one another', () => {
     const dots = of(layoutStrip(spec('all equal'), 160, 22), 'reading') as Extract<StripShape, { kind: 'circle' }>[];
     expect(dots).toHaveLength(8);
