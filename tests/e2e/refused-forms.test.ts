@@ -46,6 +46,18 @@ describe('a form', () => {
     await keys.press('Escape');
   });
 
+  it('that changes a sample closes by Esc as well, and keeps what was typed', async () => {
+    await toPlace(`#/samples/${sampleId}`, 'S-1');
+    await keys.pressButton(button('Change…'));
+    const form = page.getByRole('form', { name: 'Change sample S-1' });
+    await keys.fill(form.getByLabel(/^Note/), 'from the inside of the roll');
+    await keys.press('Escape');
+    await form.waitFor({ state: 'detached' });
+    await keys.pressButton(button('Change…'));
+    expect(await form.getByLabel(/^Note/).inputValue()).toBe('from the inside of the roll');
+    await keys.press('Escape');
+  });
+
   it('counts down how long to wait after wrong passphrases', async () => {
     const { atBench } = await callApi(page, 'session.get', {});
     const { personId } = atBench!;
