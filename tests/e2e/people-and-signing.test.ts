@@ -232,7 +232,7 @@ describe('a witness', () => {
     await keys.reach(cell(1));
     await keys.type('40');
     await keys.press('Enter');
-    await page.locator('input[id$="-reason"]').waitFor();
+    await keys.reach(page.locator('input[id$="-reason"]'));
     await keys.type('misread');
     await keys.press('Enter');
     await page.getByText(/One entry on this test is later than the witness\./).waitFor();
