@@ -17,6 +17,9 @@ const kills = 200;
 const lanes = 4;
 const killsPerNotebook = 5;
 
+/** Such a short life is not worth the second, better translation of sql.js, which takes more time than the work itself. */
+const quickStart = '--liftoff-only';
+
 const root = join(import.meta.dirname, '../..');
 const program = join(root, 'out/tests/kill-child.mjs');
 
@@ -61,7 +64,7 @@ interface Acknowledged {
 
 /** Kills the program `delay` ms after it has said `lines` lines. @returns what it had acknowledged. */
 async function runAndKill(path: string, seed: number, lines: number, delay: number): Promise<Acknowledged[]> {
-  const child = spawn(process.execPath, [program, path, String(seed)], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [quickStart, program, path, String(seed)], { stdio: ['ignore', 'pipe', 'pipe'] });
   let output = '';
   let errors = '';
   let armed = false;

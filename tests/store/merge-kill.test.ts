@@ -13,6 +13,9 @@ import { idsIn, twoBenches } from './two-benches.ts';
 /** A program that takes in another notebook is killed at many moments: all of it is there afterwards, or nothing. */
 const kills = 16;
 
+/** Such a short life is not worth the second, better translation of sql.js, which takes more time than the work itself. */
+const quickStart = '--liftoff-only';
+
 const root = join(import.meta.dirname, '../..');
 const program = join(root, 'out/tests/merge-kill-child.mjs');
 
@@ -64,7 +67,7 @@ test(`nothing is lost and nothing half taken in by a kill at ${kills} moments of
 
 /** Kills the program `delay` ms after it said `word`. @returns all that it said. */
 async function runAndKill(args: string[], word: string, delay: number): Promise<string[]> {
-  const child = spawn(process.execPath, [program, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [quickStart, program, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
   let output = '';
   let errors = '';
   let armed = false;
