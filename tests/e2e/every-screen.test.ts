@@ -114,10 +114,11 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
       for (const breach of await seriousBreaches(page, colorScheme)) breaches.push(`${name}: ${breach}`);
       const { content, window } = await page.evaluate(() => ({ content: document.documentElement.scrollWidth, window: innerWidth }));
       expect(content, `${name} is wider than the window`).toBeLessThanOrEqual(window);
-      if (!few.includes(screen)) continue;
+      // The layout is the same in the dark.
+      if (colorScheme === 'dark' || !few.includes(screen)) continue;
       await page.setViewportSize({ width: 1920, height: 1080 });
       await settled(page);
-      await page.screenshot({ path: path.join(pictures, `${name}-1920-${colorScheme}.png`) });
+      await page.screenshot({ path: path.join(pictures, `${name}-1920.png`) });
       await page.setViewportSize({ width: 1280, height: 800 });
     }
     expect(breaches).toEqual([]);
